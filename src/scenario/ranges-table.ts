@@ -1,0 +1,48 @@
+/** The table of ranges for people, made from the very table that checks scenarios. */
+import { MOTION_KEYS, scenario } from './keys.ts';
+import type { Kind } from './kind.ts';
+import type { Key, KeyTable } from './schema.ts';
+
+const HEAD = ['key', 'allowed', 'without it', 'meaning'];
+
+/** Markdown: one table for the run, one for an element, one for each kind of motion, one for changes. */
+export function rangesTable(): string {
+  const run = scenario.below ?? {};
+  const { elements, motions, changes, ...rest } = run;
+  const sections = [
+    section('The run', [...rows('', rest), ...rows('', { elements, motions, changes }, false)]),
+    section('An element: `elements[…]`', rows('', belowOf(elements?.kind))),
+    ...Object.entries(MOTION_KEYS).map(([kind, keys]) =>
+      section(`A motion with \`"kind": "${kind}"\``, rows('', keys)),
+    ),
+    section('A change: `changes[…]`', rows('', belowOf(changes?.kind))),
+  ];
+  return sections.join('\n');
+}
+
+function section(title: string, lines: readonly string[]): string {
+  return `**${title}**\n\n${line(HEAD)}\n${line(HEAD.map(() => '---'))}\n${lines.join('\n')}\n`;
+}
+
+function rows(
+  prefix: string,
+  keys: Readonly<Record<string, Key<unknown, unknown> | undefined>>,
+  deeper = true,
+): string[] {
+  return Object.entries(keys).flatMap(([name, key]) => {
+    if (key === undefined) return [];
+    const { kind, words, whenMissing } = key;
+    const missing = whenMissing === 'a fault' ? 'a fault' : whenMissing.words;
+    const own = line([`\`${prefix}${name}\``, kind.allowed, missing, words]);
+    const item = kind.allowed.startsWith('a list') ? '[…]' : '';
+    return deeper ? [own, ...rows(`${prefix}${name}${item}.`, belowOf(kind))] : [own];
+  });
+}
+
+function belowOf(kind: Kind<unknown> | undefined): KeyTable {
+  return kind?.below ?? {};
+}
+
+function line(cells: readonly string[]): string {
+  return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+}

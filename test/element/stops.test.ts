@@ -1,0 +1,288 @@
+import { describe, expect, it } from 'vitest';
+import type { StopHit } from '../../src/element/element.ts';
+import { drive, newElement, type Signal, stateAt, tickOnce } from './drive.ts';
+
+interface Stamped extends StopHit {
+  readonly timeS: number;
+}
+
+/** All touches of a run, stamped with run time. */
+function hitsOf(element: ReturnType<typeof newElement>, ticks: number, tickS: number, force: Signal, spin?: Signal): Stamped[] {
+  const hits: Stamped[] = [];
+  drive(
+    element,
+    ticks,
+    tickS,
+    force,
+    (tick) => {
+      for (const hit of element.stopHits) hits.push({ ...hit, timeS: tick * tickS + hit.tauS });
+    },
+    spin,
+  );
+  return hits;
+}
+
+const OMEGA = 20 * Math.PI;
+const GAP = 0.004;
+
+describe('a touch of a stop', () => {
+  it('comes when and as fast as the closed form says: from 0 under a constant force, x = −(f/ω²)(1 − cos ωt)', () => {
+    for (const tickS of [1e-4, 0.003, 0.05]) {
+      const element = newElement({ dampingRatio: 0, gap: GAP, start: { deflection: 0, velocity: 0 } }, tickS);
+      const [first] = hitsOf(element, Math.ceil(0.06 / tickS), tickS, () => 30);
+      const cosine = 1 - (GAP * OMEGA ** 2) / 30;
+      expect(first!.side).toBe(-1);
+      expect(Math.abs(first!.timeS / (Math.acos(cosine) / OMEGA) - 1)).toBeLessThan(4e-15);
+      expect(Math.abs(first!.speedMS / ((30 / OMEGA) * Math.sqrt(1 - cosine * cosine)) - 1)).toBeLessThan(2e-14);
+    }
+  });
+
+  it('turns the speed to −e of it, again and again: ten touches of a free swing between both stops', () => {
+    // Undamped and unforced: every crossing takes the same sine through 0, slower by e each time.
+    const e = 0.93;
+    const speed = 4;
+    const element = newElement({ dampingRatio: 0, gap: GAP, restitution: e, start: { deflection: 0, velocity: speed } }, 1e-3);
+    const hits = hitsOf(element, 40, 1e-3, () => 0).slice(0, 10);
+    let time = 0;
+    let squared = speed * speed; // v² + ω²x²
+    hits.forEach((hit, k) => {
+      const phase = Math.asin((OMEGA * GAP) / Math.sqrt(squared));
+      time += ((k === 0 ? 1 : 2) * phase) / OMEGA;
+      const into = Math.sqrt(squared - (OMEGA * GAP) ** 2);
+      expect(hit.side).toBe(k % 2 === 0 ? 1 : -1);
+      expect(Math.abs(hit.timeS / time - 1)).toBeLessThan(1e-14);
+      expect(Math.abs(hit.speedMS / into - 1)).toBeLessThan(1e-13);
+      squared = (e * into) ** 2 + (OMEGA * GAP) ** 2;
+    });
+    expect(hits.length).toBe(10);
+  });
+
+  it('does not depend on the tick: the same touches, to 1e-10 s, and states, to 1e-11, at 0.1 ms and 20 ms', () => {
+    // Straight lines within 20 ms, so that both ticks see the same force.
+    const force: Signal = (t) => {
+      const k = Math.floor(t / 0.02 + 1e-9);
+      const value = (n: number): number => 60 * Math.sin(7 * n) + 9.8;
+      return value(k) + (t / 0.02 - k) * (value(k + 1) - value(k));
+    };
+    // The end of a piece belongs to the line before: step back a little there.
+    const line = (from: number, to: number): [number, number, number] => {
+      const at = (t: number): number => {
+        const k = Math.floor((from + to) / 2 / 0.02);
+        const a = force(k * 0.02);
+        const b = force((k + 1) * 0.02);
+        return a + (t / 0.02 - k) * (b - a);
+      };
+      return [at(from), at((from + to) / 2), at(to)];
+    };
+    const runs = [1, 200].map((parts) => {
+      const tickS = 0.02 / parts;
+      const element = newElement({ dampingRatio: 0.05, gap: GAP, restitution: 0.7 }, tickS);
+      element.settle(force(0), 0);
+      const times: number[] = [];
+      const states: number[] = [];
+      for (let tick = 0; tick < 60 * parts; tick += 1) {
+        element.beginTick(tick);
+        element.advance(0, tickS, ...line(tick * tickS, (tick + 1) * tickS), 0, 0, 0);
+        element.endTick();
+        for (const hit of element.stopHits) times.push(tick * tickS + hit.tauS);
+        if ((tick + 1) % parts === 0) states.push(stateAt(element, tickS).deflection);
+      }
+      return { times, states };
+    });
+    const [coarse, fine] = runs;
+    expect(coarse!.times.length).toBeGreaterThan(50);
+    expect(coarse!.times.length).toBe(fine!.times.length);
+    coarse!.times.forEach((time, k) => expect(Math.abs(time - fine!.times[k]!)).toBeLessThan(1e-10));
+    coarse!.states.forEach((x, k) => expect(Math.abs(x - fine!.states[k]!)).toBeLessThan(1e-11 * GAP));
+  });
+
+  it('is not missed: a swing 1e-12 larger than the gap touches, one 1e-12 smaller does not', () => {
+    for (const tickS of [1e-4, 0.01, 0.1]) {
+      for (const [share, touches] of [[1 + 1e-12, true], [1 - 1e-12, false]] as const) {
+        const spec = { dampingRatio: 0, gap: GAP, start: { deflection: 0, velocity: OMEGA * GAP * share } };
+        expect(hitsOf(newElement(spec, tickS), Math.round(0.2 / tickS), tickS, () => 0).length > 0).toBe(touches);
+      }
+    }
+  });
+
+  it('twice within one tick, at both stops, is found: a 3 kHz mass under a 1 ms tick', () => {
+    const spec = { naturalFrequency: 3000, dampingRatio: 0.02, gap: 1e-6, restitution: 0.8, start: { deflection: 0, velocity: 0.04 } };
+    const coarse = hitsOf(newElement(spec, 1e-3), 2, 1e-3, () => 0);
+    const fine = hitsOf(newElement(spec, 1e-6), 2000, 1e-6, () => 0);
+    expect(coarse.length).toBe(fine.length);
+    expect(coarse.filter(({ timeS }) => timeS < 1e-3).length).toBeGreaterThan(3);
+    coarse.forEach((hit, k) => expect(Math.abs(hit.timeS - fine[k]!.timeS)).toBeLessThan(1e-15));
+  });
+
+  it('leaves the mass between the stops at every instant, with a wild force (seed 1, 20 000 instants)', () => {
+    const element = newElement({ dampingRatio: 0.01, gap: GAP, restitution: 0.9 }, 0.003);
+    let state = 1;
+    const random = (): number => {
+      state = (state * 16807) % 2147483647;
+      return state / 2147483647 - 0.5;
+    };
+    let outside = 0;
+    element.settle(0, 0);
+    for (let tick = 0; tick < 2000; tick += 1) {
+      element.beginTick(tick);
+      element.advance(0, 0.003, 400 * random(), 400 * random(), 400 * random(), 0, 0, 0);
+      element.endTick();
+      for (let part = 0; part <= 10; part += 1) {
+        const { deflection, onStop } = stateAt(element, 0.0003 * part);
+        if (Math.abs(deflection) > GAP || (onStop !== 0 && deflection !== onStop * GAP)) outside += 1;
+      }
+    }
+    expect(outside).toBe(0);
+  });
+});
+
+describe('a bouncing series', () => {
+  it('on a soft spring takes the time of a bouncing ball, t₁(1 + 2e/(1 − e)), and then rests', () => {
+    // 0.001 Hz: the spring is 1e-6 of the force. Drop of one gap under f: t₁ = √(2·gap/f).
+    const e = 0.6;
+    const spec = { naturalFrequency: 1e-3, dampingRatio: 0, gap: GAP, restitution: e, start: { deflection: 0, velocity: 0 } };
+    const hits = hitsOf(newElement(spec, 1e-3), 200, 1e-3, () => 9.8);
+    const first = Math.sqrt((2 * GAP) / 9.8);
+    expect(hits[0]!.timeS).toBeCloseTo(first, 6);
+    hits.slice(1, 12).forEach((hit, k) => expect(hit.speedMS / hits[k]!.speedMS).toBeCloseTo(e, 6));
+    expect(hits.at(-1)!.rests).toBe(true);
+    expect(hits.filter(({ rests }) => rests).length).toBe(1);
+    // What is left of the series at the resting speed 1e-6·ω₀·gap is 1e-9 of the whole.
+    expect(hits.at(-1)!.timeS / (first * (1 + (2 * e) / (1 - e)))).toBeCloseTo(1, 6);
+  });
+
+  it('rests at once with e = 0', () => {
+    const spec = { gap: GAP, restitution: 0, start: { deflection: 0, velocity: 0 } };
+    const hits = hitsOf(newElement(spec, 1e-3), 100, 1e-3, () => 30);
+    expect(hits.length).toBe(1);
+    expect(hits[0]!.rests).toBe(true);
+  });
+
+  it('with e = 1 and a hard push ends every tick in time, and keeps its energy', () => {
+    // Hops of 2v/a = 2e-7 s: 5000 in a tick, more than are followed one by one.
+    const force = 1000;
+    const spec = { dampingRatio: 0, gap: GAP, restitution: 1, start: { deflection: -GAP, velocity: 1e-4 } };
+    const element = newElement(spec, 1e-3);
+    const energy = ({ deflection, velocity }: { deflection: number; velocity: number }): number =>
+      (velocity * velocity) / 2 + (OMEGA * OMEGA * (deflection * deflection - GAP * GAP)) / 2 + force * (deflection + GAP);
+    let most = 0;
+    let touches = 0;
+    drive(element, 20, 1e-3, () => force, () => {
+      most = Math.max(most, Math.abs(energy(stateAt(element, 1e-3)) / (1e-4 ** 2 / 2) - 1));
+      touches = Math.max(touches, element.stopHits.length);
+    });
+    expect(touches).toBe(256);
+    // Each touch may round v by 1e-16·ωgap = 3e-17 m/s, of 1e-4; and potential energy rounds to 1e-16·f·gap: 8e-8 here.
+    expect(most).toBeLessThan(1e-6);
+  });
+});
+
+describe('energy', () => {
+  const energyUnder =
+    (force: number) =>
+    ({ deflection, velocity }: { deflection: number; velocity: number }): number =>
+      velocity * velocity + OMEGA * OMEGA * deflection * deflection + 2 * force * deflection;
+
+  it('is kept by touches with e = 1: to 1e-11 over 8000 of them', () => {
+    const spec = { dampingRatio: 0, gap: GAP, restitution: 1, start: { deflection: 0.001, velocity: 1 } };
+    const element = newElement(spec, 1e-3);
+    const energy = energyUnder(12);
+    const start = energy({ deflection: 0.001, velocity: 1 });
+    let touches = 0;
+    let worst = 0;
+    drive(element, 32_000, 1e-3, () => 12, () => {
+      touches += element.stopHits.length;
+      worst = Math.max(worst, Math.abs(energy(stateAt(element, 1e-3)) / start - 1));
+    });
+    expect(touches).toBeGreaterThan(4000);
+    expect(worst).toBeLessThan(1e-11);
+  });
+
+  it('is never gained, whatever e, ζ and the push', () => {
+    for (const restitution of [0, 0.5, 0.99, 1]) {
+      for (const dampingRatio of [0, 0.05, 2]) {
+        const spec = { dampingRatio, gap: GAP, restitution, start: { deflection: 0.001, velocity: 1 } };
+        const element = newElement(spec, 1e-3);
+        const energy = energyUnder(40);
+        let last = energy({ deflection: 0.001, velocity: 1 });
+        let gained = 0;
+        drive(element, 2000, 1e-3, () => 40, () => {
+          const now = energy(stateAt(element, 1e-3));
+          gained = Math.max(gained, now - last);
+          last = now;
+        });
+        expect(gained).toBeLessThan(1e-14);
+      }
+    }
+  });
+});
+
+describe('rest on a stop', () => {
+  it('a sag beyond the gap starts resting and reads ω₀² times the gap', () => {
+    for (const f of [30, -30]) {
+      const element = newElement({ gap: GAP }, 1e-3);
+      drive(element, 50, 1e-3, () => f);
+      const { deflection, velocity, reading, onStop } = stateAt(element, 4e-4);
+      expect([deflection, velocity, onStop]).toEqual([-Math.sign(f) * GAP, 0, -Math.sign(f)]);
+      expect(Math.abs(reading / (Math.sign(f) * OMEGA ** 2 * GAP) - 1)).toBeLessThan(4 * Number.EPSILON);
+      expect(element.stopHits.length).toBe(0);
+    }
+  });
+
+  it('ends at the instant the net force points off the stop, inside the tick', () => {
+    // f falls from 30 at 100 m/s³: it equals ω²·gap at t = (30 − ω²gap)/100; then x + gap follows the ramp's response.
+    const release = (30 - OMEGA ** 2 * GAP) / 100;
+    for (const tickS of [1e-4, 0.01, 0.07]) {
+      const element = newElement({ dampingRatio: 0, gap: GAP }, tickS);
+      element.settle(30, 0);
+      const ticks = Math.ceil((release + 0.02) / tickS);
+      for (let tick = 0; tick < ticks; tick += 1) {
+        tickOnce(element, tick, tickS, (t) => 30 - 100 * t);
+        for (const share of [0, 0.4, 0.9]) {
+          const t = (tick + share) * tickS - release;
+          const { deflection, onStop } = stateAt(element, share * tickS);
+          const off = t < 0 ? 0 : (100 / OMEGA ** 2) * (t - Math.sin(OMEGA * t) / OMEGA);
+          if (-GAP + off > GAP) continue; // on to the other stop
+          expect(Math.abs(deflection + GAP - off)).toBeLessThan(2e-15 * GAP + 1e-15 * (100 / OMEGA ** 3));
+          if (Math.abs(t) > 1e-6) expect(onStop).toBe(t < 0 ? -1 : 0);
+        }
+      }
+    }
+  });
+
+  it('is left and taken up again within one tick when the push pauses', () => {
+    // f = 30 at the start of the tick, 10 in the middle, 60 at the end; ω²·gap is 15.8.
+    const element = newElement({ gap: GAP, restitution: 0.3 }, 0.08);
+    element.settle(30, 0);
+    element.beginTick(0);
+    element.advance(0, 0.08, 30, 10, 60, 0, 0, 0);
+    element.endTick();
+    expect(stateAt(element, 0).onStop).toBe(-1);
+    expect(stateAt(element, 0.025).onStop).toBe(0);
+    expect(stateAt(element, 0.025).deflection).toBeGreaterThan(-GAP);
+    expect(stateAt(element, 0.08)).toMatchObject({ deflection: -GAP, velocity: 0, onStop: -1 });
+    expect(element.stopHits.length).toBeGreaterThan(3);
+    expect(element.stopHits.at(-1)).toMatchObject({ side: -1, rests: true });
+  });
+
+  it('where the sag is exactly the gap the mass stays at the stop without a single touch', () => {
+    const element = newElement({ gap: GAP }, 1e-4);
+    expect(hitsOf(element, 5000, 1e-4, () => OMEGA ** 2 * GAP)).toEqual([]);
+    expect(Math.abs(stateAt(element, 1e-4).deflection)).toBeGreaterThan(GAP * (1 - 1e-14));
+  });
+
+  it('on a cubic spring ends where f = −ω²x − κx³ does, and later where spin softens the spring', () => {
+    const cubicStiffness = 3e7;
+    const holding = OMEGA ** 2 * GAP + cubicStiffness * GAP ** 3;
+    for (const [softening, limit] of [[0, holding], [1200, holding - 1200 * GAP]] as const) {
+      const spec = { dampingRatio: 0.1, gap: GAP, cubicStiffness, fieldAtMass: true, start: { deflection: -GAP, velocity: 0 } };
+      const element = newElement(spec, 1e-3);
+      const ramp: Signal = (t) => limit + 1 - 50 * t; // released at 0.02 s
+      let onStop = 0;
+      drive(element, 40, 1e-3, ramp, (tick) => {
+        onStop = stateAt(element, 1e-3).onStop;
+        expect(onStop).toBe(tick < 19 ? -1 : tick > 19 ? 0 : onStop);
+      }, () => softening);
+    }
+  });
+});
