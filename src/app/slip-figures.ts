@@ -1,0 +1,24 @@
+import { type ReadingUnit, unitName, unitSize } from '../plot/reading-format.ts';
+import type { SpanFigures } from '../plot/span-figures.ts';
+import { quantityText } from '../units/quantity-text.ts';
+import type { SpanFigures as SlipFigures } from '../ui/span-figures.ts';
+
+/** Figures of a marked span as the slip under the tape prints them. */
+export function slipFigures(figures: SpanFigures, line: string, unit: ReadingUnit): SlipFigures {
+  const { minimum, maximum } = figures;
+  const peak = Math.abs(minimum.value) > Math.abs(maximum.value) ? minimum.value : maximum.value;
+  const number = (value: number): string => quantityText(value, 'dimensionless');
+  return {
+    line,
+    kind: 'acceleration',
+    unit: unitName(unit),
+    durationS: figures.durationS,
+    mean: figures.mean,
+    peak,
+    rms: figures.rms,
+    slope: figures.slope,
+    area: figures.area,
+    slopeText: `${number(figures.slope / unitSize(unit))} ${unitName(unit)}/s`,
+    areaText: `${number(figures.area)} m/s`,
+  };
+}

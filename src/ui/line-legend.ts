@@ -1,0 +1,218 @@
+import { css, html, LitElement, type SVGTemplateResult, svg } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { baseStyles } from './shared-styles.ts';
+import { sendAct } from './ui-events.ts';
+
+/** How a line is told apart: by its stroke, not by its colour alone. */
+export type LineStroke = 'solid' | 'dash' | 'dots' | 'dash-dot' | 'double' | 'short-dash';
+
+export interface LegendLine {
+  readonly id: string;
+  readonly name: string;
+  /** Said where there is little room. */
+  readonly shortName: string;
+  readonly stroke: LineStroke;
+  readonly shown: boolean;
+  /** Called up by "more lines" only. */
+  readonly further: boolean;
+}
+
+const SAMPLES: Readonly<Record<LineStroke, SVGTemplateResult>> = {
+  solid: svg`<path class="ink" d="M0 6h28" />`,
+  dash: svg`<path class="pencil dash" d="M0 6h29" />`,
+  dots: svg`<g class="dot"><circle cx="5" cy="6" r="2.4" /><circle cx="14" cy="6" r="2.4" /><circle cx="23" cy="6" r="2.4" /></g>`,
+  'dash-dot': svg`<path class="pencil dash-dot" d="M0 6h28" />`,
+  double: svg`<path class="pencil" d="M0 4h28M0 8h28" />`,
+  'short-dash': svg`<path class="pencil short-dash" d="M0 6h28" />`,
+};
+
+/** Names of the tape's lines with a sample of each; a name pressed shows or hides its line. */
+@customElement('line-legend')
+export class LineLegend extends LitElement {
+  static override styles = [
+    baseStyles,
+    css`
+      :host {
+        container-type: inline-size;
+      }
+      .legend {
+        display: flex;
+        align-items: center;
+        position: relative;
+        gap: 3px;
+        justify-content: space-between;
+        font-size: max(13px, calc(14px * var(--scale)));
+        white-space: nowrap;
+      }
+      button.line {
+        display: inline-flex;
+        align-items: center;
+        gap: 7px;
+        min-height: 26px;
+        padding: 0 2px;
+        border: 0;
+        background: none;
+        font-weight: 520;
+        cursor: pointer;
+        border-radius: 3px;
+      }
+      button.line[aria-pressed='false'] {
+        color: var(--soft);
+      }
+      .legend > button.line[aria-pressed='false'] {
+        text-decoration: line-through;
+      }
+      button.line[aria-pressed='false'] svg {
+        opacity: 0.4;
+      }
+      svg {
+        flex: none;
+        width: 28px;
+        height: 12px;
+        overflow: visible;
+        fill: none;
+        stroke-linecap: round;
+      }
+      .more {
+        flex: none;
+        display: grid;
+        place-items: center;
+        width: 26px;
+        height: 26px;
+        padding: 0;
+        border: 0;
+        background: none;
+        cursor: pointer;
+      }
+      svg.plus {
+        width: 13px;
+        height: 13px;
+        stroke: var(--link);
+        stroke-width: 2;
+      }
+      .ink {
+        stroke: var(--ink);
+        stroke-width: 2.5;
+      }
+      .pencil {
+        stroke: var(--pencil);
+        stroke-width: 1.9;
+      }
+      .dash {
+        stroke-dasharray: 7 3.5;
+        stroke-linecap: butt;
+      }
+      .dash-dot {
+        stroke-dasharray: 8 4 0.1 4;
+      }
+      .short-dash {
+        stroke-dasharray: 2.5 3.5;
+        stroke-linecap: butt;
+      }
+      .double .pencil {
+        stroke-width: 1.1;
+      }
+      .dot {
+        fill: var(--dot);
+        stroke: none;
+      }
+      .short {
+        display: none;
+      }
+      .further {
+        position: absolute;
+        z-index: 5;
+        top: 100%;
+        right: 0;
+        display: grid;
+        gap: 2px;
+        padding: 8px 12px;
+        background: var(--sheet);
+        box-shadow: var(--shadow-sheet);
+        border-radius: var(--radius-field);
+      }
+      @container (max-width: 494px) {
+        .legend {
+          justify-content: flex-start;
+          gap: calc(15px * var(--scale));
+        }
+        .more {
+          margin-left: auto;
+        }
+        .long {
+          display: none;
+        }
+        .short {
+          display: inline;
+        }
+        .further .long {
+          display: inline;
+        }
+        .further .short {
+          display: none;
+        }
+      }
+      @container (max-width: 300px) {
+        .legend {
+          gap: 4px;
+        }
+        svg {
+          width: 22px;
+        }
+        button.line {
+          gap: 5px;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) lines: readonly LegendLine[] = [];
+  @state() private unfolded = false;
+
+  override render() {
+    const further = this.lines.filter((line) => line.further);
+    return html`<div class="legend">
+      ${this.lines.filter((line) => !line.further || line.shown).map((line) => this.#line(line))}
+      ${
+        further.length === 0
+          ? ''
+          : html`<button class="more" aria-label="more lines" aria-expanded=${this.unfolded} @click=${this.#unfold}>
+              <svg class="plus" viewBox="0 0 16 16" aria-hidden="true"><path d="M8 2v12M2 8h12" /></svg>
+            </button>`
+      }
+      ${
+        this.unfolded
+          ? html`<div class="further" @keydown=${this.#foldOnEscape}>${further.map((line) => this.#line(line))}</div>`
+          : ''
+      }
+    </div>`;
+  }
+
+  #line(line: LegendLine) {
+    return html`<button
+      class="line"
+      aria-pressed=${line.shown}
+      aria-label=${line.name}
+      @click=${() => sendAct(this, { what: 'line', line: line.id, shown: !line.shown })}
+    >
+      <svg viewBox="0 0 28 12" class=${line.stroke} aria-hidden="true">${SAMPLES[line.stroke]}</svg>
+      <span class="long">${line.name}</span><span class="short">${line.shortName}</span>
+    </button>`;
+  }
+
+  readonly #unfold = (): void => {
+    this.unfolded = !this.unfolded;
+  };
+
+  readonly #foldOnEscape = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape') return;
+    this.unfolded = false;
+    this.renderRoot.querySelector<HTMLElement>('.more')?.focus();
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'line-legend': LineLegend;
+  }
+}

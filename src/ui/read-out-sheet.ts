@@ -1,0 +1,103 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { quantityText } from '../units/quantity-text.ts';
+import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
+import { type SliderSpec, sliderList } from './slider-list.ts';
+import { sendSetting } from './ui-events.ts';
+
+/** How readings become numbers: samples a second, range, bits. */
+@customElement('read-out-sheet')
+export class ReadOutSheet extends LitElement {
+  static override styles = [
+    baseStyles,
+    sheetStyles,
+    selectStyles,
+    css`
+      .row {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 8px;
+      }
+      label {
+        font-weight: 540;
+      }
+      input {
+        width: 18px;
+        height: 18px;
+        margin: 0;
+        accent-color: var(--ink);
+      }
+      .check {
+        display: flex;
+        align-items: center;
+        gap: 8px;
+        min-height: 26px;
+      }
+      .sliders {
+        margin-top: var(--space-4);
+      }
+      .note {
+        margin-top: var(--space-5);
+      }
+    `,
+  ];
+
+  /** Samples are taken at all. */
+  @property({ type: Boolean }) sampling = true;
+  /** Rate and range. */
+  @property({ attribute: false }) sliders: readonly SliderSpec[] = [];
+  /** Bits of the converter; undefined: no steps. */
+  @property({ type: Number }) bits: number | undefined;
+  /** Size of one step [m/s²], as the model has it. */
+  @property({ type: Number }) stepMS2: number | undefined;
+
+  override render() {
+    return html`
+      <h2>The read-out</h2>
+      <p>What the sensor reports: the reading, taken now and then, cut off at its range and rounded to a step.</p>
+      <label class="check"
+        ><input
+          type="checkbox"
+          .checked=${this.sampling}
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'readout.on', value: (event.target as HTMLInputElement).checked, final: true })}
+        />take samples</label
+      >
+      ${this.sampling ? this.#settings() : nothing}
+    `;
+  }
+
+  #settings() {
+    const step = this.stepMS2 === undefined ? '' : quantityText(this.stepMS2, 'acceleration', 'g');
+    return html`
+      <div class="sliders">
+        ${sliderList(this.sliders)}
+        <div class="row">
+          <label for="bits">bits</label>
+          <select
+            id="bits"
+            @change=${(event: Event) =>
+              sendSetting(this, {
+                name: 'readout.bits',
+                value: Number((event.target as HTMLSelectElement).value),
+                final: true,
+              })}
+          >
+            <option value="0" .selected=${this.bits === undefined}>no steps</option>
+            ${[4, 6, 8, 10, 12, 14, 16, 20, 24].map(
+              (bits) => html`<option value=${bits} .selected=${bits === this.bits}>${bits} bits</option>`,
+            )}
+          </select>
+        </div>
+      </div>
+      ${step === '' ? nothing : html`<p class="note">One step is ${step}.</p>`}
+    `;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'read-out-sheet': ReadOutSheet;
+  }
+}

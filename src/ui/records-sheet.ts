@@ -1,0 +1,191 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import './caution-note.ts';
+import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
+import { sendAct, sendSetting } from './ui-events.ts';
+
+/** A file as far as it has been read: its columns, and what each choice stands at. */
+export interface RecordChoice {
+  readonly fileName: string;
+  /** Header names, in order. */
+  readonly columns: readonly string[];
+  readonly time: string;
+  /** One column along `axis`, or three for x, y, z. */
+  readonly values: readonly string[];
+  readonly unit: 'm/s2' | 'g' | 'mg';
+  readonly is: 'acceleration' | 'specificForce';
+  readonly axis: 'up and down' | 'sideways' | 'to and fro';
+  /** "4000 rows, 53.7 s, up to 0.319 g" once it can be played. */
+  readonly summary: string;
+  /** Why it cannot be played; '' when it can. */
+  readonly fault: string;
+}
+
+/** A record from a file as the shaker's motion: the file, its columns and what they mean. */
+@customElement('records-sheet')
+export class RecordsSheet extends LitElement {
+  static override styles = [
+    baseStyles,
+    sheetStyles,
+    selectStyles,
+    css`
+      .drop {
+        display: grid;
+        place-items: center;
+        gap: 8px;
+        padding: 18px 12px;
+        border: 1.5px dashed var(--edge);
+        border-radius: var(--radius-button);
+        text-align: center;
+      }
+      .drop.over {
+        border-color: var(--ink);
+        background: color-mix(in srgb, var(--ink) 8%, transparent);
+      }
+      .row {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 8px;
+        min-height: 32px;
+      }
+      .row label {
+        font-weight: 540;
+      }
+      select {
+        max-width: 165px;
+      }
+      .fault {
+        color: var(--refusal);
+      }
+      .end {
+        display: flex;
+        justify-content: flex-end;
+        margin: var(--space-4) 0;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) record: RecordChoice | undefined;
+  @state() private over = false;
+
+  override render() {
+    return html`
+      <h2>A record on the shaker</h2>
+      <p>A file of numbers with commas between them and a line of names on top: one column the time in seconds.</p>
+      <div
+        class="drop ${this.over ? 'over' : ''}"
+        @dragover=${this.#dragOver}
+        @dragleave=${this.#dragLeave}
+        @drop=${this.#dropped}
+      >
+        <button class="main" @click=${this.#choose}>
+          ${this.record === undefined ? 'Choose a file' : 'Choose another file'}
+        </button>
+        <span class="note">${this.record === undefined ? 'or drop it here' : this.record.fileName}</span>
+        <input type="file" accept=".csv,.txt,text/csv,text/plain" hidden aria-label="file" @change=${this.#chosen} />
+      </div>
+      ${this.record === undefined ? nothing : this.#columns(this.record)}
+    `;
+  }
+
+  #columns(record: RecordChoice) {
+    const columns = record.columns.map((column) => ({ value: column, words: column }));
+    const three = record.values.length === 3;
+    return html`
+      <h3>What it says</h3>
+      ${this.#choice('record.time', 'time', record.time, columns)}
+      ${this.#choice('record.value', three ? 'x' : 'value', record.values[0] ?? '', columns)}
+      ${
+        three
+          ? html`${this.#choice('record.valueY', 'y', record.values[1] ?? '', columns)}
+            ${this.#choice('record.valueZ', 'z', record.values[2] ?? '', columns)}`
+          : this.#choice('record.axis', 'along', record.axis, [
+              { value: 'sideways', words: 'sideways' },
+              { value: 'up and down', words: 'up and down' },
+              { value: 'to and fro', words: 'to and fro' },
+            ])
+      }
+      ${this.#choice('record.count', 'columns', three ? 'three' : 'one', [
+        { value: 'one', words: 'one direction' },
+        { value: 'three', words: 'x, y and z' },
+      ])}
+      ${this.#choice('record.unit', 'in', record.unit, [
+        { value: 'm/s2', words: 'm/s²' },
+        { value: 'g', words: 'g' },
+        { value: 'mg', words: 'mg' },
+      ])}
+      ${this.#choice('record.is', 'it is', record.is, [
+        { value: 'acceleration', words: 'motion in the room' },
+        { value: 'specificForce', words: 'what a sensor felt' },
+      ])}
+      <p class="note ${record.fault === '' ? '' : 'fault'}" role="status">
+        ${record.fault === '' ? record.summary : record.fault}
+      </p>
+      <div class="end">
+        <button
+          class="main"
+          ?disabled=${record.fault !== ''}
+          @click=${() => sendAct(this, { what: 'handle', handling: 'recorded' })}
+        >
+          Put it on the shaker
+        </button>
+      </div>
+      <caution-note about="shake"></caution-note>
+    `;
+  }
+
+  #choice(
+    name: string,
+    label: string,
+    chosen: string,
+    choices: readonly { readonly value: string; readonly words: string }[],
+  ) {
+    return html`<div class="row">
+      <label for=${name}>${label}</label>
+      <select
+        id=${name}
+        @change=${(event: Event) =>
+          sendSetting(this, { name, value: (event.target as HTMLSelectElement).value, final: true })}
+      >
+        ${choices.map(({ value, words }) => html`<option value=${value} .selected=${value === chosen}>${words}</option>`)}
+      </select>
+    </div>`;
+  }
+
+  #send(file: File | null | undefined): void {
+    if (file) sendAct(this, { what: 'file', file });
+  }
+
+  readonly #choose = (): void => {
+    this.renderRoot.querySelector<HTMLInputElement>('input[type=file]')?.click();
+  };
+
+  readonly #chosen = (event: Event): void => {
+    const input = event.target as HTMLInputElement;
+    this.#send(input.files?.item(0));
+    // The same file can be chosen again after it was changed on disk.
+    input.value = '';
+  };
+
+  readonly #dragOver = (event: DragEvent): void => {
+    event.preventDefault();
+    this.over = true;
+  };
+
+  readonly #dragLeave = (): void => {
+    this.over = false;
+  };
+
+  readonly #dropped = (event: DragEvent): void => {
+    event.preventDefault();
+    this.over = false;
+    this.#send(event.dataTransfer?.files.item(0));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'records-sheet': RecordsSheet;
+  }
+}

@@ -1,0 +1,48 @@
+/**
+ * What the page's controls say to the app. There are two events, both bubbling and composed, so that two listeners at
+ * the top hear everything: `setting` (a value was chosen) and `act` (something is to be done). SI units throughout.
+ */
+
+/** A value chosen by hand. `final` is false while a rider is still sliding. */
+export interface Setting {
+  readonly name: string;
+  readonly value: number | string | boolean;
+  readonly final: boolean;
+}
+
+/** The four ways to handle the housing that have a key of their own, and the further ones. */
+export type HandlingName = 'hold' | 'drop' | 'shake' | 'tilt' | 'throw' | 'move' | 'push' | 'spin' | 'recorded';
+
+export type Act =
+  | { readonly what: 'handle'; readonly handling: HandlingName }
+  | { readonly what: 'show handling'; readonly handling: HandlingName }
+  | { readonly what: 'pause' | 'go on' | 'one tick on' }
+  | { readonly what: 'fresh run' | 'clear' | 'undo' | 'redo' }
+  | { readonly what: 'line'; readonly line: string; readonly shown: boolean }
+  | { readonly what: 'turn sign' }
+  | { readonly what: 'fold'; readonly folded: boolean }
+  | { readonly what: 'open sheet'; readonly sheet: string }
+  | { readonly what: 'starting bench'; readonly bench: string }
+  | { readonly what: 'theme'; readonly theme: 'day' | 'evening' }
+  | { readonly what: 'stage'; readonly on: boolean }
+  | { readonly what: 'letters'; readonly on: boolean }
+  | { readonly what: 'file'; readonly file: File }
+  | { readonly what: 'loop span'; readonly on: boolean }
+  | { readonly what: 'clear span' }
+  | { readonly what: 'arm trigger'; readonly on: boolean }
+  | { readonly what: 'skip' };
+
+declare global {
+  interface HTMLElementEventMap {
+    setting: CustomEvent<Setting>;
+    act: CustomEvent<Act>;
+  }
+}
+
+export function sendSetting(from: HTMLElement, setting: Setting): void {
+  from.dispatchEvent(new CustomEvent('setting', { detail: setting, bubbles: true, composed: true }));
+}
+
+export function sendAct(from: HTMLElement, act: Act): void {
+  from.dispatchEvent(new CustomEvent('act', { detail: act, bubbles: true, composed: true }));
+}
