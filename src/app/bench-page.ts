@@ -1,23 +1,25 @@
 /** The page: wires session, clock, pictures and controls. What happens is decided elsewhere. */
 import { render } from 'lit';
-import { TapePaper } from '../plot/tape-paper.ts';
+import type { Linked } from '../exchange/link.ts';
 import { spanFigures } from '../plot/span-figures.ts';
+import { TapePaper } from '../plot/tape-paper.ts';
+import { scenarioText } from '../scenario/scenario-text.ts';
 import { changeOf } from '../session/bench-limits.ts';
 import { CHANNEL } from '../session/bench-run.ts';
 import { handlingFrom } from '../session/handling-values.ts';
 import { runSentence } from '../session/sentence.ts';
 import { Session } from '../session/session.ts';
-import type { StartingBenchName } from '../session/settings.ts';
+import { ROOM_AIR, type StartingBenchName } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 import { Trigger } from '../session/trigger.ts';
-import { scenarioText } from '../scenario/scenario-text.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
 import type { Act, HandlingName, Setting } from '../ui/ui-events.ts';
+import { Address } from './address.ts';
 import { BenchPainter } from './bench-painter.ts';
 import { benchView } from './bench-view.ts';
 import { Clock } from './clock.ts';
 import { type PageState, startingState } from './page-state.ts';
-import { Pictures } from './pictures.ts';
+import { type Drawing, Pictures } from './pictures.ts';
 import { gravityAt, PLACES } from './places.ts';
 import { PointerHand } from './pointer-hand.ts';
 import { chooseOfRecord, takeRecord } from './record-in-hand.ts';
@@ -29,6 +31,8 @@ import { whatChanged } from './what-changed.ts';
 const MOST_TICKS_A_FRAME = 6000;
 /** A gap between frames that is worth a word [s of wall time]. */
 const LONG_GAP_S = 2;
+/** Ticks of a link's run that are replayed in one frame. */
+const REPLAYED_A_FRAME = 20_000;
 /** A loop over a marked span rests this long on its end [ms]. */
 const LOOP_REST_MS = 400;
 
@@ -51,6 +55,12 @@ export class BenchPage {
   #wallMs = 0;
   #eventCount = 0;
   #dirty = true;
+  /** How far a link's run is still to be replayed. */
+  #replay: { readonly reachedS: number; readonly shownS: number | null } | undefined;
+  readonly #address = new Address();
+
+  /** How much drawing is worth; to be set before `build`. */
+  drawing: Drawing = 'full';
 
   constructor(host: HTMLElement, session: Session = new Session(), wallMs = 0) {
     this.#host = host;
@@ -66,6 +76,9 @@ export class BenchPage {
     return this.#session;
   }
 
+  /** Wall time of an event [ms], on the clock of the frames. */
+  wallOf: (event: Event) => number = ({ timeStamp }) => timeStamp;
+
   get nowS(): number {
     return this.#nowS;
   }
@@ -79,13 +92,31 @@ export class BenchPage {
     return scenarioText(this.#session.asRun());
   }
 
+  /** A page that brings back what a link holds; the run is replayed before anything else goes on. */
+  static fromLink(host: HTMLElement, { run, settings, reachedS, page }: Linked, wallMs: number): BenchPage {
+    const opened = new BenchPage(host, Session.replay(run, settings), wallMs);
+    const { theme, spanS, unit, signTurned, lines, slowed, shownS } = page;
+    opened.#clock.setSlowed(slowed, wallMs);
+    opened.#replay = { reachedS, shownS };
+    const shown = new Set<string>(lines);
+    opened.#change({
+      theme,
+      spanS,
+      unit,
+      signTurned,
+      lines: opened.#state.lines.map((line) => ({ ...line, shown: shown.has(line.id) })),
+      notice: 'Replaying the run of the link.',
+    });
+    return opened;
+  }
+
   /** Puts the page together; afterwards `frame` may be called. */
   async build(): Promise<void> {
     this.#render();
     const layout = this.#find<BenchLayout>('bench-layout');
     const options = { signal: this.#abort.signal };
-    layout.addEventListener('act', (event) => this.#act(event.detail), options);
-    layout.addEventListener('setting', (event) => this.#set(event.detail), options);
+    layout.addEventListener('act', (event) => this.#at(event, () => this.#act(event.detail)), options);
+    layout.addEventListener('setting', (event) => this.#at(event, () => this.#set(event.detail)), options);
     await layout.updateComplete;
     this.#paper = new TapePaper(this.#find('.paper-host'), {
       onMark: (marked, done) => this.#change({ marked, looping: done ? this.#state.looping : false }),
@@ -105,10 +136,22 @@ export class BenchPage {
     this.#applyTheme();
   }
 
+  /** Says something once, where the sentence of the run stands. */
+  say(notice: string): void {
+    this.#change({ notice });
+  }
+
   /** Runs and draws up to a wall time [ms]. */
   frame(wallMs: number): void {
+    this.run(wallMs);
+    this.#draw(wallMs);
+  }
+
+  /** Runs up to a wall time [ms] without drawing. */
+  run(wallMs: number): void {
     this.#wallMs = wallMs;
     const session = this.#session;
+    if (this.#replay) this.#replayOn(this.#replay, wallMs);
     const { runS, droppedS } = this.#clock.frame(wallMs);
     const reached = session.advanceTo(runS, MOST_TICKS_A_FRAME);
     if (reached < runS - session.run.world.run.tick) this.#clock.fallBackTo(reached, wallMs);
@@ -119,8 +162,16 @@ export class BenchPage {
     if (this.#trigger?.watch(session.run.tape)) this.#triggered(this.#trigger);
     if (this.#state.looping) this.#loop(wallMs);
     this.#followEvents();
-    if (this.#dirty) this.#render();
+  }
+
+  #draw(wallMs: number): void {
+    const session = this.#session;
+    const reached = this.#nowS;
+    const changed = this.#dirty;
+    if (changed) this.#render();
     const snapshot = session.look(reached);
+    // Nothing new to see: a bench that stands still costs nothing.
+    if (!changed && snapshot.timeS === this.#shownBeforeS && this.#pictures.settled && this.#painter.measured) return;
     this.#painter.paint(session, this.#state, {
       wallMs,
       nowS: reached,
@@ -129,6 +180,38 @@ export class BenchPage {
       roomArrows: new Set(),
     });
     this.#shownBeforeS = snapshot.timeS;
+    if (!this.#replay && !this.#hand?.holds) void this.#address.keep(wallMs, () => this.#linked());
+  }
+
+  /** Brings a link's run up to where it had come, some of it in each frame; then it stands still there. */
+  #replayOn({ reachedS, shownS }: { reachedS: number; shownS: number | null }, wallMs: number): void {
+    this.#nowS = this.#session.advanceTo(reachedS, REPLAYED_A_FRAME);
+    this.#clock.stop(wallMs);
+    this.#clock.set(this.#nowS, wallMs);
+    if (this.#nowS < reachedS) return;
+    this.#replay = undefined;
+    if (shownS !== null) this.#session.pullTo(shownS);
+    this.#change({ notice: 'The run of the link, as it stood. It is paused: go on when you like.' });
+  }
+
+  /** What goes into the address. */
+  #linked(): Linked {
+    const { theme, spanS, unit, signTurned, lines } = this.#state;
+    const session = this.#session;
+    return {
+      run: session.asRun(true),
+      settings: session.settings,
+      reachedS: this.#nowS,
+      page: {
+        theme,
+        spanS,
+        unit,
+        signTurned,
+        lines: lines.filter(({ shown }) => shown).map(({ id }) => id),
+        slowed: this.#clock.slowed,
+        shownS: session.pulledBack ? session.shownS(this.#nowS) : null,
+      },
+    };
   }
 
   dispose(): void {
@@ -139,6 +222,18 @@ export class BenchPage {
   }
 
   // ——— what the controls ask ———
+
+  /** Does what an event asks, at the wall time of the event: the frame rate must leave no trace. */
+  #at(event: Event, doIt: () => void): void {
+    this.#comeTo(this.wallOf(event));
+    doIt();
+  }
+
+  /** Lets the run come to a wall time [ms], so that what is asked meets the same state at every frame rate. */
+  #comeTo(wallMs: number): void {
+    this.#wallMs = Math.max(this.#wallMs, wallMs);
+    if (!this.#replay) this.#nowS = this.#session.advanceTo(this.#eventRunS, MOST_TICKS_A_FRAME);
+  }
 
   #act(act: Act): void {
     const session = this.#session;
@@ -168,7 +263,7 @@ export class BenchPage {
         break;
       case 'undo':
       case 'redo':
-        session[act.what]();
+        session[act.what](this.#eventRunS);
         this.#settled();
         break;
       case 'line':
@@ -228,15 +323,17 @@ export class BenchPage {
       this.#clock.setSlowed(Number(value), this.#wallMs);
       this.#done('slow');
     } else if (isLimited(name)) {
-      session.set(changeOf(session.settings, name, Number(value)), this.#sliding === name);
+      session.set(changeOf(session.settings, name, Number(value)), this.#sliding === name, this.#eventRunS);
       this.#sliding = final ? undefined : name;
       if (name === 'gravity') this.#change({ place: '', latitude: Number.NaN, placeHeightM: Number.NaN });
       if (name === 'drop.height' && final) this.#reposition();
     } else if (name === 'readout.bits') {
       const bits = Number(value) || undefined;
-      session.set({ readout: { ...session.settings.readout, bits } });
+      session.set({ readout: { ...session.settings.readout, bits } }, false, this.#eventRunS);
     } else if (name === 'readout.on') {
       this.#act({ what: 'line', line: 'reported', shown: value === true });
+    } else if (name === 'air') {
+      session.set({ air: value === true ? ROOM_AIR : null }, false, this.#eventRunS);
     } else if (name === 'springBy') {
       this.#change({ springBy: value === 'stiffness' ? 'stiffness' : 'frequency' });
     } else if (name === 'place' || name === 'latitude' || name === 'placeHeight') {
@@ -253,6 +350,11 @@ export class BenchPage {
 
   #sliding: string | undefined;
 
+  /** Run time of the event that is being dealt with [s]. */
+  get #eventRunS(): number {
+    return this.#clock.runTimeOf(this.#wallMs);
+  }
+
   #handle(kind: HandlingName): void {
     const session = this.#session;
     const { fields, record } = this.#state;
@@ -264,10 +366,10 @@ export class BenchPage {
     }
     this.#goOn();
     if (kind === 'push' && fields['push.where'] === 'space' && session.settings.gravityMS2 !== 0) {
-      session.set({ gravityMS2: 0 });
+      session.set({ gravityMS2: 0 }, false, this.#eventRunS);
       this.#change({ place: 'space' });
     }
-    session.handle(handling, this.#clock.runTimeOf(this.#wallMs));
+    session.handle(handling, this.#eventRunS);
     this.#active = kind;
     if (kind === 'drop') this.#done('drop');
   }
@@ -333,14 +435,14 @@ export class BenchPage {
     const heightM = found ? found.heightM : name === 'placeHeight' ? Number(value) : this.#state.placeHeightM;
     this.#change({ place: found?.id ?? 'typed', latitude, placeHeightM: heightM });
     const place = found ?? { id: 'typed', name: 'typed', latitude: latitude || 0, heightM: heightM || 0 };
-    this.#session.set({ gravityMS2: gravityAt(place) });
+    this.#session.set({ gravityMS2: gravityAt(place) }, false, this.#eventRunS);
   }
 
   /** The clamp follows the drop height when it holds the housing. */
   #reposition(): void {
     if (this.#session.motionShown.kind !== 'held') return;
     const hold = handlingFrom('hold', this.#state.fields, undefined);
-    if (hold) this.#session.handle(hold, this.#clock.runTimeOf(this.#wallMs));
+    if (hold) this.#session.handle(hold, this.#eventRunS);
   }
 
   #setTrigger(name: string, value: number | string | boolean): void {
@@ -485,6 +587,7 @@ export class BenchPage {
       this.#find('.riding-canvas'),
       this.#find('.room-canvas'),
       this.#state.theme,
+      this.drawing,
       () => {
         this.#attachHand();
         this.#painter.resized();
@@ -511,6 +614,7 @@ export class BenchPage {
       session: () => this.#session,
       room: () => this.#pictures.room,
       riding: () => this.#pictures.riding,
+      wallOf: (event) => this.wallOf(event),
       runTimeOf: (wallMs) => this.#clock.runTimeOf(wallMs),
       position: () => this.#session.look(this.#nowS).housing.position,
       onHold: (holds, wallMs) => this.#held(holds, wallMs),
@@ -521,6 +625,7 @@ export class BenchPage {
 
   /** While a hand leads it, time runs as in life: slowed, the housing would lag behind the hand. */
   #held(holds: boolean, wallMs: number): void {
+    this.#comeTo(wallMs);
     if (holds) {
       this.#goOn();
       this.#slowedBefore = this.#clock.slowed;
@@ -548,4 +653,3 @@ function activeFor(motion: string, before: HandlingName | undefined): HandlingNa
   if (motion === 'hand') return before;
   return before;
 }
-

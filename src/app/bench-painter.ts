@@ -1,7 +1,7 @@
 /** Draws one frame: tape, both pictures, labels and the figures that run along. Reads a snapshot, keeps no physics. */
 import type { MotionSpec } from '../contract/motion.ts';
 import type { Snapshot } from '../contract/snapshot.ts';
-import type { ForceArrow, RidingGeometry, RoomFrame, RoomGeometry } from '../contract/view.ts';
+import type { ForceArrow, PaperScale, RidingGeometry, RoomFrame, RoomGeometry } from '../contract/view.ts';
 import type { PaperLine, PaperView } from '../plot/paper-view.ts';
 import { type ReadingUnit, signed, unitName } from '../plot/reading-format.ts';
 import type { TapePaper } from '../plot/tape-paper.ts';
@@ -9,13 +9,13 @@ import { CHANNEL } from '../session/bench-run.ts';
 import type { Session } from '../session/session.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
 import type { PenRule } from '../ui/pen-rule.ts';
-import { quantityText } from '../units/quantity-text.ts';
 import type { ReadingFigure } from '../ui/reading-figure.ts';
 import type { SceneLabels } from '../ui/scene-labels.ts';
+import { quantityText } from '../units/quantity-text.ts';
 import { G_N } from '../units/standard-gravity.ts';
 import type { PageState } from './page-state.ts';
-import type { Pictures } from './pictures.ts';
 import { ridingLabels, roomLabels } from './picture-labels.ts';
+import type { Pictures } from './pictures.ts';
 
 /** Thickness of the felt as drawn when the pad states none [m]. */
 const FELT_M = 0.05;
@@ -62,13 +62,23 @@ export class BenchPainter {
   #pictures: Pictures;
   #boxes: Boxes | undefined;
   #figuresAtMs = Number.NEGATIVE_INFINITY;
+  /** The figures are those of the last frame. */
+  #written = false;
   readonly #extremes = new Float64Array(2);
+  /** What the last frame drew. */
   riding: RidingGeometry | undefined;
   room: RoomGeometry | undefined;
+  /** The paper's scale in the riding view's box. */
+  ridingScale: PaperScale | undefined;
 
   constructor(stage: Stage, pictures: Pictures) {
     this.#stage = stage;
     this.#pictures = pictures;
+  }
+
+  /** Sizes are as they were at the last frame, and the figures were written. */
+  get measured(): boolean {
+    return this.#boxes !== undefined && this.#written;
   }
 
   /** Sizes have changed: measured before the next frame. */
@@ -82,14 +92,9 @@ export class BenchPainter {
     const { paper } = this.#stage;
     paper.draw(paperView(session, state, snapshot, nowS));
     const scale = paper.scale();
-    const shift = boxes.paperTop - boxes.ridingTop;
+    this.ridingScale = moved(scale, boxes.paperTop - boxes.ridingTop);
     this.riding = this.#pictures.riding.draw(snapshot, {
-      scale: {
-        zeroYPx: scale.zeroYPx + shift,
-        pxPerMS2: scale.pxPerMS2,
-        topYPx: scale.topYPx + shift,
-        bottomYPx: scale.bottomYPx + shift,
-      },
+      scale: this.ridingScale,
       nibXPx: paper.nibXPx + boxes.paperLeft - boxes.ridingLeft,
       element: 0,
       look: session.bench.look,
@@ -98,14 +103,9 @@ export class BenchPainter {
       swept: this.#swept(session, input),
     });
     this.room = this.#pictures.room.draw(snapshot, roomFrame(session, this.riding.enlargement, input));
-    const toRule = boxes.paperTop - boxes.ruleTop;
-    this.#stage.rule.scale = {
-      zeroYPx: scale.zeroYPx + toRule,
-      pxPerMS2: scale.pxPerMS2,
-      topYPx: scale.topYPx + toRule,
-      bottomYPx: scale.bottomYPx + toRule,
-    };
-    if (Math.abs(input.wallMs - this.#figuresAtMs) < FIGURES_EVERY_MS) return;
+    this.#stage.rule.scale = moved(scale, boxes.paperTop - boxes.ruleTop);
+    this.#written = Math.abs(input.wallMs - this.#figuresAtMs) >= FIGURES_EVERY_MS;
+    if (!this.#written) return;
     this.#figuresAtMs = input.wallMs;
     this.#write(state, session, snapshot, boxes, this.riding, this.room);
   }
@@ -160,7 +160,7 @@ export class BenchPainter {
     const paper = layout.box('paper');
     const rule = layout.box('rule');
     const room = layout.box('room');
-    const ratio = Math.min(window.devicePixelRatio, 2);
+    const ratio = this.#pictures.pixelRatio;
     this.#pictures.riding.resize(riding.width, riding.height, ratio);
     this.#pictures.room.resize(room.width, room.height, ratio);
     this.#boxes = {
@@ -176,6 +176,11 @@ export class BenchPainter {
     };
     return this.#boxes;
   }
+}
+
+/** A scale as seen from another box. */
+function moved({ zeroYPx, pxPerMS2, topYPx, bottomYPx }: PaperScale, byPx: number): PaperScale {
+  return { zeroYPx: zeroYPx + byPx, pxPerMS2, topYPx: topYPx + byPx, bottomYPx: bottomYPx + byPx };
 }
 
 function paperView(session: Session, state: PageState, snapshot: Snapshot, nowS: number): PaperView {

@@ -5,11 +5,13 @@ import '../ui/bench-layout.ts';
 import '../ui/caution-note.ts';
 import '../ui/element-sheet.ts';
 import '../ui/folder-sheets.ts';
+import '../ui/glossary-sheet.ts';
 import '../ui/handling-keys.ts';
 import '../ui/handling-words.ts';
 import '../ui/line-legend.ts';
 import '../ui/pause-keys.ts';
 import '../ui/pen-rule.ts';
+import '../ui/physics-sheet.ts';
 import '../ui/place-sheet.ts';
 import '../ui/plain-words.ts';
 import '../ui/quantity-slider.ts';
@@ -29,9 +31,9 @@ import { type BenchSettings, naturalFrequencyHz } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 import type { CautionName } from '../ui/caution-note.ts';
 import type { PlainFigures } from '../ui/plain-words.ts';
-import { quantityText } from '../units/quantity-text.ts';
 import type { SpanFigures } from '../ui/span-figures.ts';
 import type { HandlingName } from '../ui/ui-events.ts';
+import { quantityText } from '../units/quantity-text.ts';
 import type { PageState } from './page-state.ts';
 import { PLACES, shortName } from './places.ts';
 import { sliders } from './slider-specs.ts';
@@ -55,6 +57,7 @@ const SHEETS = [
   { id: 'read-out', tab: 'Read-out' },
   { id: 'place', tab: 'Place' },
   { id: 'records', tab: 'Records' },
+  { id: 'words', tab: 'Words' },
 ];
 
 const SUBJECTS = {
@@ -153,10 +156,15 @@ function folder(state: PageState, { session, found }: ViewContext): TemplateResu
       .gravity=${settings.gravityMS2}
       .latitude=${state.latitude}
       .height=${state.placeHeightM}
+      ?air=${settings.air !== null}
       .drop=${sliders(bench, settings, ['drop.height'])}
       .pad=${sliders(bench, settings, ['pad.stiffness', 'pad.damping', 'pad.friction'])}
     ></place-sheet>
     <records-sheet slot="records" .record=${state.record?.choice}></records-sheet>
+    <div slot="words" class="two-sheets">
+      <glossary-sheet></glossary-sheet>
+      <physics-sheet></physics-sheet>
+    </div>
   </folder-sheets>`;
 }
 

@@ -2,9 +2,9 @@ import type { Theme } from '../contract/view.ts';
 import type { Span } from '../plot/paper-view.ts';
 import type { ReadingUnit } from '../plot/reading-format.ts';
 import type { FieldValues } from '../session/handling-values.ts';
+import { startingHandlingValues } from '../ui/handling-fields.ts';
 import type { LineStroke } from '../ui/line-legend.ts';
 import type { FirstStep } from '../ui/short-way-in.ts';
-import { startingHandlingValues } from '../ui/handling-fields.ts';
 import type { HandlingName } from '../ui/ui-events.ts';
 import type { RecordInHand } from './record-in-hand.ts';
 

@@ -8,7 +8,11 @@ type Placing = Pick<SceneLabel, 'side' | 'distancePx' | 'leader' | 'quiet'>;
 const BESIDE: Placing = { side: 'right', distancePx: 12, leader: false, quiet: true };
 
 /** Labels of the riding view: what each thing is, with its figure from the model. */
-export function ridingLabels(geometry: RidingGeometry, element: ElementSnapshot, gravity: number): readonly SceneLabel[] {
+export function ridingLabels(
+  geometry: RidingGeometry,
+  element: ElementSnapshot,
+  gravity: number,
+): readonly SceneLabel[] {
   const { spec, reading } = element;
   const texts: Readonly<Record<string, Placing & { text: string; under?: string }>> = {
     'arm pulls': {
@@ -37,7 +41,11 @@ export function ridingLabels(geometry: RidingGeometry, element: ElementSnapshot,
 }
 
 /** Labels of the room: heights and what gave. */
-export function roomLabels(geometry: RoomGeometry, snapshot: Snapshot, releaseHeightM: number | undefined): readonly SceneLabel[] {
+export function roomLabels(
+  geometry: RoomGeometry,
+  snapshot: Snapshot,
+  releaseHeightM: number | undefined,
+): readonly SceneLabel[] {
   const gave = -snapshot.housing.lowestM;
   const texts: Record<string, Placing & { text: string; under?: string }> = {};
   if (releaseHeightM !== undefined)

@@ -18,7 +18,13 @@ const DEGREE = Math.PI / 180;
  * memory, to three figures.
  */
 export const PLACES: readonly Place[] = [
-  { id: 'standard', name: 'standard gravity, 9.80665 m/s²', latitude: Number.NaN, heightM: Number.NaN, gravityMS2: G_N },
+  {
+    id: 'standard',
+    name: 'standard gravity, 9.80665 m/s²',
+    latitude: Number.NaN,
+    heightM: Number.NaN,
+    gravityMS2: G_N,
+  },
   { id: 'equator', name: 'on the equator, by the sea', latitude: 0, heightM: 0 },
   { id: 'middle', name: 'half way to the pole, by the sea', latitude: 45 * DEGREE, heightM: 0 },
   { id: 'pole', name: 'at a pole', latitude: 90 * DEGREE, heightM: 0 },
@@ -34,5 +40,16 @@ export function gravityAt({ latitude, heightM, gravityMS2 }: Place): number {
 
 /** In a few words, for the head of the page. */
 export function shortName(place: string): string {
-  return { standard: 'standard', equator: 'equator', middle: 'at 45°', pole: 'pole', mountain: 'mountain', moon: 'Moon', mars: 'Mars', space: 'far out' }[place] ?? 'here';
+  return (
+    {
+      standard: 'standard',
+      equator: 'equator',
+      middle: 'at 45°',
+      pole: 'pole',
+      mountain: 'mountain',
+      moon: 'Moon',
+      mars: 'Mars',
+      space: 'far out',
+    }[place] ?? 'here'
+  );
 }

@@ -6,6 +6,8 @@ export interface HandDoor {
   readonly session: () => Session;
   readonly room: () => RoomPicture;
   readonly riding: () => RidingPicture;
+  /** Wall time of an event [ms]. */
+  readonly wallOf: (event: Event) => number;
   /** Run time of a wall time [ms]. */
   readonly runTimeOf: (wallMs: number) => number;
   readonly position: () => readonly number[];
@@ -56,7 +58,11 @@ export class PointerHand {
     canvas.addEventListener('pointerup', (event) => this.#up(event), options);
     canvas.addEventListener('pointercancel', (event) => this.#up(event), options);
     canvas.addEventListener('keydown', (event) => this.#key(event), options);
-    canvas.addEventListener('blur', (event) => this.#byKeys && this.#finish(event.timeStamp, 'clamp'), options);
+    canvas.addEventListener(
+      'blur',
+      (event) => this.#byKeys && this.#finish(this.#door.wallOf(event), 'clamp'),
+      options,
+    );
   }
 
   dispose(): void {
@@ -74,7 +80,7 @@ export class PointerHand {
     this.#pointer = event.pointerId;
     this.#startX = event.offsetX;
     this.#startY = event.offsetY;
-    this.#take(event.timeStamp);
+    this.#take(this.#door.wallOf(event));
     const at = view === 'room' ? this.#door.room().place(event.offsetX, event.offsetY) : [0, 0, 0];
     this.#grip = [this.#from[0]! - at[0]!, this.#from[1]! - at[1]!, 0];
   }
@@ -92,13 +98,13 @@ export class PointerHand {
       const at = this.#door.room().place(event.offsetX, event.offsetY);
       this.#position = [at[0] + this.#grip[0]!, at[1] + this.#grip[1]!, 0];
     }
-    this.#lead(event.timeStamp, Math.max(0, this.#runS(event.timeStamp) - this.#runS(this.#lastMs)));
+    this.#lead(this.#door.wallOf(event), Math.max(0, this.#runS(this.#door.wallOf(event)) - this.#runS(this.#lastMs)));
   }
 
   #up(event: PointerEvent): void {
     if (event.pointerId !== this.#pointer) return;
     this.#pointer = undefined;
-    this.#finish(event.timeStamp, 'let go');
+    this.#finish(this.#door.wallOf(event), 'let go');
   }
 
   #key(event: KeyboardEvent): void {
@@ -106,18 +112,18 @@ export class PointerHand {
     if (step) {
       event.preventDefault();
       if (!this.holds) {
-        this.#take(event.timeStamp);
+        this.#take(this.#door.wallOf(event));
         this.#byKeys = true;
       }
       const [x, y] = this.#position;
       this.#position = [x + step[0]! * KEY_STEP_M, y + step[1]! * KEY_STEP_M, 0];
-      this.#lead(event.timeStamp, KEY_OVER_S);
+      this.#lead(this.#door.wallOf(event), KEY_OVER_S);
     } else if (this.#byKeys && (event.key === 'Enter' || event.key === ' ')) {
       event.preventDefault();
-      this.#finish(event.timeStamp, 'let go');
+      this.#finish(this.#door.wallOf(event), 'let go');
     } else if (this.#byKeys && event.key === 'Escape') {
       event.preventDefault();
-      this.#finish(event.timeStamp, 'clamp');
+      this.#finish(this.#door.wallOf(event), 'clamp');
     }
   }
 
@@ -135,11 +141,7 @@ export class PointerHand {
   #lead(wallMs: number, over: number): void {
     const [x, y, z] = this.#position;
     const half = this.#door.session().bench.housing.size[1] / 2;
-    this.#position = [
-      Math.min(REACH.side, Math.max(-REACH.side, x)),
-      Math.min(REACH.top, Math.max(half, y)),
-      z,
-    ];
+    this.#position = [Math.min(REACH.side, Math.max(-REACH.side, x)), Math.min(REACH.top, Math.max(half, y)), z];
     this.#door.session().lead(
       {
         position: this.#position,

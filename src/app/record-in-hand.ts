@@ -1,7 +1,7 @@
 import type { RecordedMotion } from '../contract/motion.ts';
 import { readRecordedFile } from '../scenario/recorded-file.ts';
-import { formatQuantity } from '../units/format.ts';
 import type { RecordChoice } from '../ui/records-sheet.ts';
+import { formatQuantity } from '../units/format.ts';
 
 type Axis = RecordChoice['axis'];
 const AXES: Readonly<Record<Axis, readonly [number, number, number]>> = {
@@ -38,7 +38,11 @@ export async function takeRecord(file: File): Promise<RecordInHand> {
     fault: '',
   };
   if (file.size > LARGEST_FILE)
-    return refused(text, choice, `The file has ${Math.round(file.size / 1e6)} MB; at most ${LARGEST_FILE / 1e6} MB can be read.`);
+    return refused(
+      text,
+      choice,
+      `The file has ${Math.round(file.size / 1e6)} MB; at most ${LARGEST_FILE / 1e6} MB can be read.`,
+    );
   return withChoice(text, choice);
 }
 
@@ -59,7 +63,10 @@ export function chooseOfRecord({ text, choice }: RecordInHand, name: string, val
       values[2] = value;
       return withChoice(text, { ...choice, values });
     case 'record.count':
-      return withChoice(text, { ...choice, values: value === 'three' ? [0, 1, 2].map((k) => others[k] ?? '') : values.slice(0, 1) });
+      return withChoice(text, {
+        ...choice,
+        values: value === 'three' ? [0, 1, 2].map((k) => others[k] ?? '') : values.slice(0, 1),
+      });
     case 'record.unit':
       return withChoice(text, { ...choice, unit: value as RecordChoice['unit'] });
     case 'record.is':
@@ -81,7 +88,10 @@ function withChoice(text: string, choice: RecordChoice): RecordInHand {
   );
   if (!data) return refused(text, choice, faults[0] ?? 'The file cannot be read.');
   const { timeS, valuesMS2 } = data;
-  const peak = valuesMS2.reduce((most, column) => column.reduce((each, value) => Math.max(each, Math.abs(value)), most), 0);
+  const peak = valuesMS2.reduce(
+    (most, column) => column.reduce((each, value) => Math.max(each, Math.abs(value)), most),
+    0,
+  );
   const summary = `${timeS.length} rows, ${formatQuantity(timeS[timeS.length - 1]!, 'time')}, up to ${formatQuantity(peak, 'acceleration', 'g')}`;
   return {
     text,

@@ -1,4 +1,4 @@
-import { limitsOf, type LimitedName, valueOf } from '../session/bench-limits.ts';
+import { type LimitedName, limitsOf, settingValue } from '../session/bench-limits.ts';
 import type { BenchSettings, StartingBench } from '../session/settings.ts';
 import type { SliderSpec } from '../ui/slider-list.ts';
 
@@ -27,7 +27,7 @@ export function sliders(
   names: readonly LimitedName[],
 ): readonly SliderSpec[] {
   const limits = limitsOf(bench);
-  return names.map((name) => ({ ...SHAPES[name], ...limits[name], name, value: valueOf(settings, name) }));
+  return names.map((name) => ({ ...SHAPES[name], ...limits[name], name, value: settingValue(settings, name) }));
 }
 
 export function isLimited(name: string): name is LimitedName {

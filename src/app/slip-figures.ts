@@ -1,7 +1,7 @@
 import { type ReadingUnit, unitName, unitSize } from '../plot/reading-format.ts';
 import type { SpanFigures } from '../plot/span-figures.ts';
-import { quantityText } from '../units/quantity-text.ts';
 import type { SpanFigures as SlipFigures } from '../ui/span-figures.ts';
+import { quantityText } from '../units/quantity-text.ts';
 
 /** Figures of a marked span as the slip under the tape prints them. */
 export function slipFigures(figures: SpanFigures, line: string, unit: ReadingUnit): SlipFigures {

@@ -9,6 +9,7 @@ const NAMES: Readonly<Partial<Record<keyof BenchSettings, string>>> = {
   gravityMS2: 'gravity',
   dropHeightM: 'drop height',
   pad: 'felt',
+  air: 'air',
   readout: 'read-out',
   bench: 'starting bench',
   seed: 'seed',

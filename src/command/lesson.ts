@@ -90,5 +90,13 @@ function table(lines: readonly ProofLine[]): string {
     holds ? expected : `${expected}; found ${found}`,
   ]);
   const widths = [0, 1, 2].map((column) => Math.max(0, ...rows.map((row) => row[column]!.length)));
-  return rows.map((row) => `${row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join('  ').trimEnd()}\n`).join('');
+  return rows
+    .map(
+      (row) =>
+        `${row
+          .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+          .join('  ')
+          .trimEnd()}\n`,
+    )
+    .join('');
 }

@@ -2,8 +2,9 @@
  * The state at one instant, for views. A live readonly view: valid until the next step; copy to keep.
  * Room frame unless stated; SI units.
  */
-import type { MotionSpec } from './motion.ts';
+
 import type { RunEvent } from './event.ts';
+import type { MotionSpec } from './motion.ts';
 import type { ElementSpec } from './run.ts';
 
 export interface HousingSnapshot {

@@ -66,7 +66,8 @@ export class TouchSearch {
       const touches = room <= TOUCH_SHARE * gapM;
       const remaining = lengthS - elapsed;
       // The last bit of room by Newton, so that a touch is as often early as late.
-      if (touches && outward >= 0 && !letGo) return outward * remaining > room ? elapsed + Math.max(0, room) / outward : elapsed;
+      if (touches && outward >= 0 && !letGo)
+        return outward * remaining > room ? elapsed + Math.max(0, room) / outward : elapsed;
       const horizon = Math.min(remaining, this.#horizon(data, at, elapsed, remaining));
       this.#bound(data, at, elapsed, horizon);
       const pull = side * this.#acceleration;
@@ -82,7 +83,7 @@ export class TouchSearch {
       const far = timeToCross(gapM + side * x, -outward, this.#most);
       const step = Math.min(near, far, horizon);
       letGo = false;
-      if (step >= remaining) return -1;
+      if (!(step < remaining)) return -1;
       if (elapsed + step === elapsed) return elapsed;
       elapsed += step;
     }

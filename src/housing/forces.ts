@@ -150,7 +150,7 @@ export class Forces implements RateSource {
       this.force[1]! += n;
       this.force[2]! += fz;
       this.torque[0]! += arm[1]! * fz - arm[2]! * n;
-      this.torque[1]! -= arm[2]! * fx - arm[0]! * fz;
+      this.torque[1]! += arm[2]! * fx - arm[0]! * fz;
       this.torque[2]! += arm[0]! * n - arm[1]! * fx;
     }
   }
@@ -194,13 +194,10 @@ export class Forces implements RateSource {
       if (rate > 0) longest = STIFFEST_RATE_STEP / rate;
     }
     const pad = this.pad;
-    if (pad === null || this.pressed === 0) return longest;
-    longest = Math.min(longest, this.#contactStep(pad, state, 0));
-    // where a tangent cushion stiffens, it must be resolved as it will be at the end of the step
-    return pad.thickness === undefined ? longest : Math.min(longest, this.#contactStep(pad, state, longest));
+    return pad === null || this.pressed === 0 ? longest : Math.min(longest, this.#contactStep(pad, state));
   }
 
-  #contactStep(pad: PadSpec, state: Float64Array, aheadS: number): number {
+  #contactStep(pad: PadSpec, state: Float64Array): number {
     this.#orient(state);
     const lateralK = pad.friction > 0 ? pad.stiffness / SHARES : 0;
     const lateralC = pad.friction > 0 ? bristleDamping(pad, this.#mass) : 0;
@@ -210,7 +207,7 @@ export class Forces implements RateSource {
     for (let i = 0; i < CORNERS; i++) {
       if (((this.pressed >> i) & 1) === 0) continue;
       this.#corner(i, state);
-      const depth = -(state[X + 1]! + this.#arm[1]!) + aheadS * Math.max(0, -this.#speed[1]!);
+      const depth = -(state[X + 1]! + this.#arm[1]!);
       const w = this.#inverseMass(1);
       const k = cornerStiffness(pad, depth);
       whole = Math.max(whole, (SHARES * k) / this.#mass);

@@ -297,14 +297,14 @@ export const NAMED_SCENARIOS: readonly NamedScenario[] = [
       housing: BOX,
       elements: [
         { name: 'plain', axis: [1, 0, 0], naturalFrequency: 8, dampingRatio: 0.03 },
-        { name: 'hardening', axis: [1, 0, 0], naturalFrequency: 8, dampingRatio: 0.03, cubicStiffness: 20000000 },
+        { name: 'hardening', axis: [1, 0, 0], naturalFrequency: 8, dampingRatio: 0.03, cubicStiffness: 200000000 },
       ],
       motions: [
         {
           from: 0,
           kind: 'shake',
           axis: [1, 0, 0],
-          sweep: { from: 5, to: 14, amplitude: 0.6, over: 15, law: 'linear' },
+          sweep: { from: 5, to: 14, amplitude: 0.8, over: 15, law: 'linear' },
         },
       ],
     },

@@ -1,62 +1,18 @@
 /**
  * The rules that join several keys: order of instants, names given once, keys that need or exclude one
- * another, bounded work. They look at what could be read and stay silent about what is faulty already.
+ * another. They look at what could be read and stay silent about what is faulty already.
  */
 import { quoted, type Report } from './fault.ts';
 import type { ChangeValue, ElementValue, LooseScenario } from './keys.ts';
 import { checkMotions, type Findings } from './motion-rules.ts';
 import type { Loose } from './schema.ts';
-
-/** Most ticks, rows and samples of a run: minutes of work, and files that other programs still open. */
-const MOST_TICKS = 1e8;
-const MOST_ROWS = 1e7;
-/** Most rows and samples in one tick, after which alone they are passed on. */
-const MOST_ROWS_PER_TICK = 1e4;
+import { checkWork } from './work-rules.ts';
 
 export function checkRules(scenario: LooseScenario, findings: Findings): void {
   checkWork(scenario, findings.report);
   checkElements(scenario.elements ?? [], findings);
   checkMotions(scenario.motions ?? [], findings);
   checkChanges(scenario.changes ?? [], scenario.elements ?? [], findings);
-}
-
-function checkWork({ duration, tick, record, elements }: LooseScenario, report: Report): void {
-  if (duration !== undefined && tick !== undefined && duration / tick > MOST_TICKS) {
-    report(
-      'tick',
-      `${tick}: ${Math.ceil(duration / tick)} ticks in ${duration} s`,
-      `at most ${MOST_TICKS} ticks (duration/tick)`,
-    );
-  }
-  checkRate('record.rate', 'rows', record?.rate, duration, tick, report);
-  for (const [i, element] of (elements ?? []).entries()) {
-    checkRate(`elements[${i}].readout.rate`, 'samples', element?.readout?.rate, duration, tick, report);
-  }
-}
-
-function checkRate(
-  path: string,
-  what: string,
-  rate: number | undefined,
-  duration: number | undefined,
-  tick: number | undefined,
-  report: Report,
-): void {
-  if (rate === undefined) return;
-  if (duration !== undefined && duration * rate > MOST_ROWS) {
-    report(
-      path,
-      `${rate}: ${Math.ceil(duration * rate)} ${what} in ${duration} s`,
-      `at most ${MOST_ROWS} ${what} (duration·rate)`,
-    );
-  }
-  if (tick !== undefined && tick * rate > MOST_ROWS_PER_TICK) {
-    report(
-      path,
-      `${rate}: ${Math.ceil(tick * rate)} ${what} in a tick`,
-      `at most ${MOST_ROWS_PER_TICK} ${what} in a tick (tick·rate)`,
-    );
-  }
 }
 
 function checkElements(elements: readonly (Loose<ElementValue> | undefined)[], findings: Findings): void {

@@ -13,6 +13,8 @@ export class DrawnKit {
   theme: Theme;
   widthPx = 1;
   heightPx = 1;
+  /** All lines and strokes are drawn this many times as wide: small pictures want thinner ones. */
+  weight = 1;
   readonly #canvas: HTMLCanvasElement;
   readonly #corners = new Float32Array(21);
 
@@ -93,7 +95,7 @@ export class DrawnKit {
     for (let at = 0; at + 1 < points.length; at += 2) pen.lineTo(points[at]!, points[at + 1]!);
     pen.setLineDash([...dash]);
     pen.strokeStyle = line;
-    pen.lineWidth = width;
+    pen.lineWidth = width * this.weight;
     pen.stroke();
     pen.setLineDash([]);
   }

@@ -128,8 +128,9 @@ export function drawClamp(
   kit.stroke(arm, p.leverEdge, 5);
   kit.stroke(arm, p.rod, 3.2);
   const boss = at(place.columnX, jointY, place.columnZ);
-  kit.box(boss[0] - 8, boss[1] - 9, boss[0] + 8, boss[1] + 9, p.brass, p.brassDark, 1, 2.5);
-  kit.box(boss[0] + 8, boss[1] - 5, boss[0] + 19, boss[1] + 5, p.wood, p.woodDark, 1, 2.5);
+  const w = kit.weight;
+  kit.box(boss[0] - 8 * w, boss[1] - 9 * w, boss[0] + 8 * w, boss[1] + 9 * w, p.brass, p.brassDark, 1, 2.5 * w);
+  kit.box(boss[0] + 8 * w, boss[1] - 5 * w, boss[0] + 19 * w, boss[1] + 5 * w, p.wood, p.woodDark, 1, 2.5 * w);
   kit.stroke(line(held(-hinge, y, back), held(hinge, y, back)), p.brassDark, 5);
   kit.stroke(line(held(-hinge, y, back), held(hinge, y, back)), p.brass, 3);
   const reach = 0.02 + Math.min(size[2] * 0.55, 0.07);
@@ -190,7 +191,8 @@ export function drawCarrier(
   kit.stroke(line(foot, at(x, carriageY, z)), p.rod, 12.5);
   kit.stroke(line(foot, at(x, benchY + 0.5 * (carriageY - benchY), z)), p.brassDark, 19);
   kit.pen.lineCap = 'round';
-  kit.box(foot[0] - 42, foot[1] - 8, foot[0] + 42, foot[1] + 5, p.iron, p.iron, 1, 3);
+  const w = kit.weight;
+  kit.box(foot[0] - 42 * w, foot[1] - 8 * w, foot[0] + 42 * w, foot[1] + 5 * w, p.iron, p.iron, 1, 3 * w);
   const wide = hx + 0.014;
   kit.stroke(line(at(x - wide, carriageY, z), at(x + wide, carriageY, z)), p.iron, 9);
   for (const side of [-1, -0.86, 0.86, 1]) {
@@ -202,7 +204,7 @@ export function drawCarrier(
   }
   kit.stroke(line(at(x - wide - 0.03, carriageY + 0.04, z), held(-wide, -hy - 0.006, 0)), p.rod, 3.4);
   const drum = at(x - wide - 0.052, carriageY + 0.036, z);
-  kit.box(drum[0] - 12, drum[1] - 15, drum[0] + 12, drum[1] + 15, p.brass, p.iron, 2.5, 3);
+  kit.box(drum[0] - 12 * w, drum[1] - 15 * w, drum[0] + 12 * w, drum[1] + 15 * w, p.brass, p.iron, 2.5, 3);
   kit.stroke(line(held(-hx - 0.018, -hy - 0.006, 0), held(hx + 0.018, -hy - 0.006, 0)), p.iron, 8);
 }
 

@@ -3,6 +3,7 @@ import { Group, type Object3D, PlaneGeometry } from 'three';
 import type { Materials } from './materials.ts';
 import { MeshKit } from './mesh-kit.ts';
 import { CAP, PLINTH, POST } from './riding-layout.ts';
+import { FRONT_PANE } from './textures.ts';
 
 /** Outer edges, all parts within; z from −depth/2 to depth/2. */
 export interface HousingShape {
@@ -27,7 +28,7 @@ export function buildHousing(shape: HousingShape, materials: Materials): Object3
   const ceiling = y1 - (CAP.slab + CAP.moulding) * k;
   const floor = y0 + (PLINTH.slab + PLINTH.moulding) * k;
 
-  kit.box(materials.brassPlate, x0, y1 - CAP.slab * k, z0, x1, y1, z1, 3.5 * k);
+  kit.box(materials.plate, x0, y1 - CAP.slab * k, z0, x1, y1, z1, 3.5 * k);
   kit.box(
     materials.brass,
     x0 + moulding,
@@ -38,7 +39,7 @@ export function buildHousing(shape: HousingShape, materials: Materials): Object3
     z1 - moulding,
     2.2 * k,
   );
-  kit.box(materials.brassPlate, x0, y0, z0, x1, y0 + PLINTH.slab * k, z1, 3.5 * k);
+  kit.box(materials.plate, x0, y0, z0, x1, y0 + PLINTH.slab * k, z1, 3.5 * k);
   kit.box(
     materials.brass,
     x0 + moulding,
@@ -50,7 +51,7 @@ export function buildHousing(shape: HousingShape, materials: Materials): Object3
     2.2 * k,
   );
   kit.add(
-    materials.brassPlate,
+    materials.plate,
     new PlaneGeometry(x1 - x0 - 2.4 * moulding, depth - 2.4 * moulding)
       .rotateX(-Math.PI / 2)
       .translate((x0 + x1) / 2, floor + 0.3 * k, 0),
@@ -64,16 +65,25 @@ export function buildHousing(shape: HousingShape, materials: Materials): Object3
   kit.build(group);
 
   const panes = new MeshKit();
-  panes.pane(materials.glass, x0 + 1.6 * at, floor, x1 - 1.6 * at, ceiling, z1 - at);
   for (const x of [x0 + at, x1 - at]) {
-    panes.add(
-      materials.glassSide,
-      new PlaneGeometry(depth - 3 * at, ceiling - floor).rotateY(Math.PI / 2).translate(x, (floor + ceiling) / 2, 0),
-    );
+    const side = new PlaneGeometry(depth - 3 * at, ceiling - floor).rotateY(Math.PI / 2);
+    panes.add(materials.glass, side.translate(x, (floor + ceiling) / 2, 0));
+    spreadTexture(side, FRONT_PANE + 0.01, 1);
   }
-  panes.build(group, { casts: false, receives: false });
-  for (const child of group.children.slice(-2)) child.renderOrder = 4;
+  const front = new PlaneGeometry(x1 - x0 - 3.2 * at, ceiling - floor);
+  panes.add(materials.glass, front.translate((x0 + x1) / 2, (floor + ceiling) / 2, z1 - at));
+  spreadTexture(front, 0, FRONT_PANE - 0.007);
+  const glass = panes.single();
+  glass.castShadow = glass.receiveShadow = false;
+  glass.renderOrder = 4;
+  group.add(glass);
   return group;
+}
+
+/** Lets a pane show the part from … to of the texture's breadth. */
+function spreadTexture(geometry: PlaneGeometry, from: number, to: number): void {
+  const uv = geometry.getAttribute('uv');
+  for (let point = 0; point < uv.count; point++) uv.setX(point, from + uv.getX(point) * (to - from));
 }
 
 /** Four reeds round a core, with a turned foot and head. */

@@ -11,12 +11,14 @@ import {
 } from 'three';
 import type { Theme } from '../contract/view.ts';
 import { paletteOf } from './palette.ts';
-import { bluedSteel, brushedBrass, feltFibres, glassPane, glassSide, repeating, upright } from './textures.ts';
+import { bluedSteel, brushedBrass, feltFibres, glassPanes, repeating, upright } from './textures.ts';
 
 /** One of several colours of the same material, so that parts of them make one mesh. */
 export interface Tinted {
   readonly material: Material;
   readonly tint: Color;
+  /** Undefined: opaque. */
+  readonly opacity?: number;
 }
 
 export interface Materials {
@@ -34,16 +36,18 @@ export interface Materials {
   readonly rubber: Tinted;
   readonly wood: Tinted;
   readonly boxwood: Tinted;
-  readonly brassPlate: MeshStandardMaterial;
+  /** Brushed brass of cap, plinth and floor. */
+  readonly plate: MeshStandardMaterial;
   readonly blued: MeshStandardMaterial;
   readonly lever: MeshStandardMaterial;
   readonly felt: MeshStandardMaterial;
   readonly back: MeshStandardMaterial;
   readonly glass: MeshBasicMaterial;
-  readonly glassSide: MeshBasicMaterial;
-  readonly beaker: MeshStandardMaterial;
-  readonly beakerRim: MeshStandardMaterial;
-  readonly oil: MeshStandardMaterial;
+  /** Beaker and oil, tinted by vertex with their opacity. */
+  readonly glassware: MeshStandardMaterial;
+  readonly beaker: Tinted;
+  readonly beakerRim: Tinted;
+  readonly oil: Tinted;
   readonly line: MeshBasicMaterial;
   readonly veilMass: MeshBasicMaterial;
   readonly veilArm: MeshBasicMaterial;
@@ -79,7 +83,6 @@ export function createMaterials(theme: Theme): Materials {
       side: DoubleSide,
       forceSinglePass: true,
     });
-  const glow = evening ? { emissive: '#8a5a14', emissiveIntensity: 0.55 } : {};
   const set = {
     metal: standard({
       vertexColors: true,
@@ -88,12 +91,12 @@ export function createMaterials(theme: Theme): Materials {
       roughness: 0.3,
     }),
     matt: standard({ vertexColors: true, metalness: 0.15, roughness: 0.6 }),
-    brassPlate: standard({ map: brushedBrass('#c8ab6a', '#e4d09c', '#a88c4e', 3), metalness: 0.8, roughness: 0.4 }),
+    plate: standard({ map: brushedBrass('#c8ab6a', '#e4d09c', '#a88c4e', 3), metalness: 0.8, roughness: 0.4 }),
     blued: standard({
       map: bluedSteel(),
       metalness: 0.82,
       roughness: 0.3,
-      ...(evening ? { emissive: '#5f86d8', emissiveIntensity: 0.42 } : {}),
+      ...(evening ? { emissive: '#5f86d8', emissiveIntensity: 0.75 } : {}),
     }),
     lever: standard({ color: palette.lever, metalness: 0.6, roughness: 0.38 }),
     felt: standard({
@@ -102,26 +105,22 @@ export function createMaterials(theme: Theme): Materials {
       roughness: 1,
     }),
     back: standard({ map: upright(palette.back[0], palette.back[1]), metalness: 0, roughness: 0.75 }),
-    glass: new MeshBasicMaterial({ map: glassPane(evening), transparent: true, depthWrite: false, toneMapped: false }),
-    glassSide: new MeshBasicMaterial({
-      map: glassSide(evening),
+    glass: new MeshBasicMaterial({
+      map: glassPanes(evening),
       transparent: true,
       depthWrite: false,
       toneMapped: false,
       side: DoubleSide,
       forceSinglePass: true,
     }),
-    beaker: standard({
-      color: '#e9f4ee',
-      roughness: 0.04,
-      opacity: evening ? 0.12 : 0.2,
+    glassware: standard({
+      vertexColors: true,
+      roughness: 0.15,
       transparent: true,
       depthWrite: false,
       side: DoubleSide,
       forceSinglePass: true,
     }),
-    beakerRim: standard({ color: '#bfd6cc', roughness: 0.1, opacity: 0.5, transparent: true, depthWrite: false }),
-    oil: standard({ color: '#d39a35', roughness: 0.3, opacity: 0.55, transparent: true, depthWrite: false, ...glow }),
     line: new MeshBasicMaterial({
       color: palette.text,
       transparent: true,
@@ -139,8 +138,16 @@ export function createMaterials(theme: Theme): Materials {
   };
   const metal = (color: string): Tinted => ({ material: set.metal, tint: new Color(color) });
   const matt = (color: string): Tinted => ({ material: set.matt, tint: new Color(color) });
+  const glassware = (color: string, opacity: number): Tinted => ({
+    material: set.glassware,
+    tint: new Color(color),
+    opacity,
+  });
   return {
     ...set,
+    beaker: glassware('#e9f4ee', evening ? 0.07 : 0.1),
+    beakerRim: glassware('#bfd6cc', 0.5),
+    oil: glassware(evening ? '#e8a040' : '#d39a35', evening ? 0.4 : 0.3),
     brass: metal('#cbb074'),
     brassDark: metal('#957b48'),
     mass: metal('#dcbc6c'),

@@ -10,8 +10,9 @@ import { CoilModel } from './coil-model.ts';
 import type { Materials } from './materials.ts';
 import type { BeakerLayout, MechanismLayout } from './mechanism-layout.ts';
 import { disposeGeometries, MeshKit } from './mesh-kit.ts';
-import { type RidingPose, SHEAR_Y, type StopPose } from './riding-layout.ts';
+import { type RidingPose, SHEAR_Y } from './riding-layout.ts';
 import { slottedLeaf, toothedWheel } from './shapes.ts';
+import { StopModel } from './stop-model.ts';
 
 const WHEEL_TEETH = 18;
 
@@ -263,9 +264,9 @@ export class MechanismModel {
     const bottom = zeroY - beaker.bottom;
     const top = zeroY - beaker.top;
     const oilTop = zeroY - beaker.oilTop;
-    const oil = new MeshKit();
+    const glass = new MeshKit();
     const inner = radius - 2 * k;
-    oil.add(
+    glass.add(
       materials.oil,
       new CylinderGeometry(inner, inner, oilTop - bottom - 4 * k, 40, 1, true).translate(
         x,
@@ -273,9 +274,7 @@ export class MechanismModel {
         z,
       ),
     );
-    oil.add(materials.oil, new CylinderGeometry(inner, inner, 0.5 * k, 40).translate(x, oilTop, z));
-    oil.build(this.group, { casts: false, receives: false });
-    const glass = new MeshKit();
+    glass.add(materials.oil, new CylinderGeometry(inner, inner, 0.5 * k, 40).translate(x, oilTop, z));
     glass.add(
       materials.beaker,
       new CylinderGeometry(radius, radius, top - bottom, 40, 1, true).translate(x, (top + bottom) / 2, z),
@@ -283,11 +282,10 @@ export class MechanismModel {
     for (const y of [top, bottom + 2 * k]) {
       glass.add(materials.beakerRim, new TorusGeometry(radius, 1.7 * k, 8, 44).rotateX(Math.PI / 2).translate(x, y, z));
     }
-    glass.build(this.group, { casts: false, receives: false });
-    const made = this.group.children.slice(-3);
-    made.forEach((mesh, order) => {
-      mesh.renderOrder = 1 + order * 0.1;
-    });
+    const ware = glass.single();
+    ware.castShadow = ware.receiveShadow = false;
+    ware.renderOrder = 1;
+    this.group.add(ware);
     this.oil.position.set(x + radius, (oilTop + bottom) / 2, z);
 
     const kit = new MeshKit();
@@ -345,66 +343,4 @@ function lay(object: Object3D, pinX: number, pinUp: number, pivotX: number, leng
   object.position.set(pinX, pinUp, 0);
   object.rotation.z = Math.atan2(-pinUp, dx);
   object.scale.x = Math.max(1, (distance + 11 * k) / length);
-}
-
-/** A stop: rubber in a brass cup on a stem from floor or ceiling; far away, its stem is drawn with a break. */
-export class StopModel {
-  readonly group = new Group();
-  readonly mark = new Object3D();
-  readonly #stem = new Group();
-  readonly #break = new Group();
-  readonly #wall: number;
-  readonly #side: 1 | -1;
-  readonly #cup: number;
-
-  constructor(materials: Materials, layout: MechanismLayout, x: number, z: number, wall: number, side: 1 | -1) {
-    const { k } = layout;
-    this.#wall = wall;
-    this.#side = side;
-    this.#cup = 11 * k;
-    const radius = layout.stopWidth / 2;
-    const head = new MeshKit();
-    const up = (near: number, far: number): [number, number] => [
-      Math.min(side * near, side * far),
-      Math.max(side * near, side * far),
-    ];
-    head.turned(materials.rubber, 0, 0, 0, rubberProfile(radius, 6.5 * k, side));
-    head.upright(materials.brass, 0, ...up(6.5 * k, 10 * k), 0, radius * 1.12, 26);
-    head.upright(materials.brass, 0, ...up(10 * k, 12.5 * k), 0, radius * 0.6, 22);
-    head.build(this.group);
-    const stem = new MeshKit();
-    stem.upright(materials.rod, 0, ...up(0, 1), 0, radius * 0.42, 16);
-    stem.build(this.#stem);
-    const gap = new MeshKit();
-    for (const lift of [0, 4.6 * k]) {
-      gap.box(materials.rubber, -radius, -1.3 * k + lift, radius * 0.44, radius, 1.3 * k + lift, radius * 0.5);
-      gap.box(materials.iron, -radius, 1.1 * k + lift, radius * 0.5, radius, 1.9 * k + lift, radius * 0.54);
-    }
-    gap.build(this.#break, { casts: false });
-    this.#break.rotation.z = 0.35;
-    this.group.add(this.#stem, this.#break, this.mark);
-    this.group.position.set(x, 0, z);
-    this.#stem.position.y = side * this.#cup;
-  }
-
-  place(pose: StopPose, zeroY: number): void {
-    this.group.visible = pose.present;
-    const y = zeroY - pose.yPx;
-    this.group.position.y = y;
-    const length = Math.max(0.01, this.#side * (this.#wall - y) - this.#cup);
-    this.#stem.scale.y = length;
-    this.#break.visible = pose.broken;
-    this.#break.position.y = this.#side * (this.#cup + 1 + length * 0.4) - (this.#side === 1 ? 0 : 3);
-  }
-}
-
-/** Half outline of a rubber pad with a rounded face at height 0 and its back at `height` to the given side. */
-function rubberProfile(radius: number, height: number, side: 1 | -1): readonly (readonly [number, number])[] {
-  const profile: (readonly [number, number])[] = [
-    [0.001, 0],
-    [radius * 0.86, 0],
-    [radius, side * height * 0.22],
-    [radius, side * height],
-  ];
-  return side === 1 ? profile : profile.reverse();
 }

@@ -3,7 +3,6 @@ import {
   BoxGeometry,
   BufferAttribute,
   BufferGeometry,
-  type Color,
   CylinderGeometry,
   ExtrudeGeometry,
   LatheGeometry,
@@ -15,9 +14,9 @@ import {
   SphereGeometry,
   Vector2,
 } from 'three';
-import { RoundedBoxGeometry } from 'three/examples/jsm/geometries/RoundedBoxGeometry.js';
 
 import type { Tinted } from './materials.ts';
+import { roundedBox } from './rounded-box.ts';
 
 export type Paint = Material | Tinted;
 
@@ -32,7 +31,7 @@ export class MeshKit {
   /** Takes the geometry over. */
   add(paint: Paint, geometry: BufferGeometry): void {
     const material = 'tint' in paint ? paint.material : paint;
-    if ('tint' in paint) tint(geometry, paint.tint);
+    if ('tint' in paint) tint(geometry, paint);
     const list = this.#parts.get(material);
     if (list === undefined) this.#parts.set(material, [geometry]);
     else list.push(geometry);
@@ -42,8 +41,7 @@ export class MeshKit {
   box(paint: Paint, x0: number, y0: number, z0: number, x1: number, y1: number, z1: number, radius = 0): void {
     const [width, height, depth] = [x1 - x0, y1 - y0, z1 - z0];
     const round = Math.min(radius, width / 2, height / 2, depth / 2) * 0.98;
-    const geometry =
-      round > 0 ? new RoundedBoxGeometry(width, height, depth, 2, round) : new BoxGeometry(width, height, depth);
+    const geometry = round > 0 ? roundedBox(width, height, depth, round) : new BoxGeometry(width, height, depth);
     geometry.translate((x0 + x1) / 2, (y0 + y1) / 2, (z0 + z1) / 2);
     this.add(paint, geometry);
   }
@@ -126,23 +124,23 @@ export function stretchableRod(radius: number, paint: Paint): Mesh {
   return kit.single();
 }
 
-function tint(geometry: BufferGeometry, color: Color): void {
+function tint(geometry: BufferGeometry, { tint: color, opacity }: Tinted): void {
   const count = geometry.getAttribute('position').count;
-  const values = new Float32Array(count * 3);
-  for (let point = 0; point < count; point++) color.toArray(values, point * 3);
-  geometry.setAttribute('color', new BufferAttribute(values, 3));
+  const size = opacity === undefined ? 3 : 4;
+  const values = new Float32Array(count * size);
+  for (let point = 0; point < count; point++) {
+    color.toArray(values, point * size);
+    if (opacity !== undefined) values[point * size + 3] = opacity;
+  }
+  geometry.setAttribute('color', new BufferAttribute(values, size));
 }
 
 function merged(list: readonly BufferGeometry[]): BufferGeometry {
   const flat = list.map((geometry) => (geometry.index === null ? geometry : geometry.toNonIndexed()));
   const result = new BufferGeometry();
-  for (const [name, size] of [
-    ['position', 3],
-    ['normal', 3],
-    ['uv', 2],
-    ['color', 3],
-  ] as const) {
+  for (const name of ['position', 'normal', 'uv', 'color']) {
     if (!flat[0]!.hasAttribute(name)) continue;
+    const size = flat[0]!.getAttribute(name).itemSize;
     let length = 0;
     for (const geometry of flat) length += geometry.getAttribute(name).array.length;
     const values = new Float32Array(length);

@@ -83,7 +83,7 @@ export class PadDent {
           const dx = pieces[at + 3]!;
           const dz = pieces[at + 5]!;
           let share = (px * dx + pz * dz) * pieces[at + 6]!;
-          share = share < 0 ? 0 : share > 1 ? 1 : share;
+          share = Math.max(0, Math.min(1, share));
           const ex = px - share * dx;
           const ez = pz - share * dz;
           const away = Math.sqrt(ex * ex + ez * ez) - flat;
@@ -182,8 +182,8 @@ export class PadDent {
       }
       const a = (-half - origin) / along;
       const b = (half - origin) / along;
-      const first = a < b ? a : b;
-      const last = a < b ? b : a;
+      const first = Math.min(a, b);
+      const last = Math.max(a, b);
       if (first > enter) enter = first;
       if (last < leave) leave = last;
     }

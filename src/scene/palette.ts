@@ -1,4 +1,4 @@
-/** Colours of both drawings, in depth and flat, by theme. Contrasts are reckoned in DEVELOPERS.md, "Colours". */
+/** Colours of both drawings, in depth and flat, by theme. */
 import type { Theme } from '../contract/view.ts';
 
 export interface Palette {
@@ -7,7 +7,6 @@ export interface Palette {
   readonly ink: string;
   readonly paper: string;
   readonly bench: string;
-  readonly benchLow: string;
   readonly brass: string;
   readonly brassLight: string;
   readonly brassDark: string;
@@ -42,7 +41,6 @@ const DAY: Palette = {
   ink: '#004488',
   paper: '#fbf7ec',
   bench: '#e8e0d2',
-  benchLow: '#d6cbb8',
   brass: '#cbb074',
   brassLight: '#e8d6a4',
   brassDark: '#957b48',
@@ -77,7 +75,6 @@ const EVENING: Palette = {
   ink: '#99ddff',
   paper: '#23211f',
   bench: '#2a2521',
-  benchLow: '#1b1815',
   brass: '#a88c4e',
   brassLight: '#cbb074',
   brassDark: '#6d5931',

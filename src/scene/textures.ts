@@ -133,9 +133,20 @@ export function beechPlanks(base: string, light: string, dark: string): CanvasTe
   });
 }
 
-/** Front pane: a faint tint, two slanted streaks that fade downward, a bright rim. */
-export function glassPane(evening: boolean): CanvasTexture {
-  return paintedTexture(512, 512, (pen, width, height) => {
+/** Share of the glass texture's breadth that the front pane has; the rest is the side pane's. */
+export const FRONT_PANE = 512 / 576;
+
+/**
+ * Two panes side by side. Front: a faint tint, two slanted streaks that fade downward, a bright rim. Side,
+ * seen almost edge on: a deeper tint.
+ */
+export function glassPanes(evening: boolean): CanvasTexture {
+  return paintedTexture(576, 512, (pen, all, height) => {
+    const width = FRONT_PANE * all;
+    pen.save();
+    pen.beginPath();
+    pen.rect(0, 0, width - 4, height);
+    pen.clip();
     pen.fillStyle = evening ? 'rgba(140,165,178,0.05)' : 'rgba(150,182,192,0.075)';
     pen.fillRect(0, 0, width, height);
     const streak = (from: number, span: number, strength: number): void => {
@@ -156,20 +167,14 @@ export function glassPane(evening: boolean): CanvasTexture {
     streak(384, 26, strength * 0.85);
     pen.strokeStyle = evening ? 'rgba(200,215,220,0.16)' : 'rgba(255,255,255,0.6)';
     pen.lineWidth = 2;
-    pen.strokeRect(1, 1, width - 2, height - 2);
-  });
-}
-
-/** Side pane, seen almost edge on: deeper tint toward its edges. */
-export function glassSide(evening: boolean): CanvasTexture {
-  return paintedTexture(64, 64, (pen, width, height) => {
-    const ramp = pen.createLinearGradient(0, 0, width, 0);
-    const strong = evening ? 'rgba(120,150,165,0.22)' : 'rgba(140,176,188,0.42)';
-    ramp.addColorStop(0, strong);
+    pen.strokeRect(1, 1, width - 6, height - 2);
+    pen.restore();
+    const ramp = pen.createLinearGradient(width + 4, 0, all, 0);
+    ramp.addColorStop(0, evening ? 'rgba(120,150,165,0.22)' : 'rgba(140,176,188,0.42)');
     ramp.addColorStop(0.6, evening ? 'rgba(120,150,165,0.1)' : 'rgba(160,192,202,0.22)');
     ramp.addColorStop(1, evening ? 'rgba(120,150,165,0.16)' : 'rgba(190,214,220,0.3)');
     pen.fillStyle = ramp;
-    pen.fillRect(0, 0, width, height);
+    pen.fillRect(width, 0, all - width, height);
   });
 }
 
@@ -187,7 +192,6 @@ export function upright(top: string, bottom: string): CanvasTexture {
 /** A soft dark patch with a feathered edge, for the shadow that a thing of still shape throws on the page. */
 export function softPatch(colour: string, feather: number): CanvasTexture {
   return paintedTexture(256, 256, (pen, width, height) => {
-    pen.filter = 'none';
     pen.shadowColor = colour;
     pen.shadowBlur = feather;
     pen.shadowOffsetX = width * 2;

@@ -56,7 +56,7 @@ function rounded(value: number): number {
 }
 
 /** The value of a limited setting. */
-export function valueOf(settings: BenchSettings, name: LimitedName): number {
+export function settingValue(settings: BenchSettings, name: LimitedName): number {
   switch (name) {
     case 'mass':
       return settings.massKg;

@@ -1,12 +1,19 @@
 import type { RunSpec } from '../contract/run.ts';
 import { Samples } from '../recording/samples.ts';
 import { type StoredChannel, Tape } from '../recording/tape.ts';
-import type { RowMoment } from '../world/row-writer.ts';
 import { History } from '../world/history.ts';
+import type { RowMoment } from '../world/row-writer.ts';
 import { World, type WorldSinks } from '../world/world.ts';
 
 /** Places of the channels on a bench's tape. */
-export const CHANNEL = { specificForce: 0, deflection: 1, reading: 2, height: 3, velocity: 4, acceleration: 5 } as const;
+export const CHANNEL = {
+  specificForce: 0,
+  deflection: 1,
+  reading: 2,
+  height: 3,
+  velocity: 4,
+  acceleration: 5,
+} as const;
 
 const CHANNELS: readonly StoredChannel[] = [
   { name: 'specificForce', unit: 'm/s2', keep: 'f64' },

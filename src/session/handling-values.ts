@@ -82,10 +82,9 @@ function shakeFrom(values: FieldValues, axis: Vector): Shake {
   }
   if (values['shake.law'] === 'random') {
     // The two ends may be typed in either order; the mean square is the density times the band.
-    const [fromFrequency, toFrequency] = [number('shake.randomFrom'), number('shake.randomTo')].sort((a, b) => a - b) as [
-      number,
-      number,
-    ];
+    const [fromFrequency, toFrequency] = [number('shake.randomFrom'), number('shake.randomTo')].sort(
+      (a, b) => a - b,
+    ) as [number, number];
     const rms = number('shake.rms');
     return {
       law: 'random',

@@ -3,7 +3,7 @@
  * list of commands with the run time, counted from now, at which each takes effect.
  */
 import type { Vector } from '../contract/geometry.ts';
-import type { MotionSpec, PadSpec, RandomShake, RecordedMotion, SineShake, SweepShake } from '../contract/motion.ts';
+import type { AirDrag, MotionSpec, PadSpec, RandomShake, RecordedMotion, SineShake, SweepShake } from '../contract/motion.ts';
 import type { Command } from '../contract/run.ts';
 
 export interface PlannedCommand {
@@ -41,6 +41,7 @@ export interface Situation {
   readonly speed: number;
   readonly gravityMS2: number;
   readonly pad: PadSpec | undefined;
+  readonly airDrag: AirDrag | undefined;
   /** Where it is held before a drop: centre of the level housing [m]. */
   readonly home: Vector;
 }
@@ -64,7 +65,7 @@ export function planFor(handling: Handling, now: Situation): readonly PlannedCom
     case 'hold':
       return hold(handling, now);
     case 'drop':
-      return afterHome(now, [{ kind: 'free', from: 0, pad: now.pad }]);
+      return afterHome(now, [{ kind: 'free', from: 0, pad: now.pad, airDrag: now.airDrag }]);
     case 'throw': {
       // With S's mean of ½ over the ease the push must last v/a + within/2.
       const push: MotionSpec = {
@@ -78,7 +79,11 @@ export function planFor(handling: Handling, now: Situation): readonly PlannedCom
       const pushedAt = carried[carried.length - 1]!.afterS;
       return [
         ...carried,
-        start(pushedAt + handling.speed / THROW_ACCELERATION + THROW_WITHIN_S / 2, { kind: 'free', from: 0, pad: now.pad }),
+        start(pushedAt + handling.speed / THROW_ACCELERATION + THROW_WITHIN_S / 2, {
+          kind: 'free',
+          from: 0,
+          pad: now.pad,
+        }),
       ];
     }
     case 'shake':

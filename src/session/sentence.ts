@@ -3,9 +3,7 @@ import { quantityText } from '../units/quantity-text.ts';
 import { G_N } from '../units/standard-gravity.ts';
 
 /** What the pen did, for the sentence: the reading at an instant [m/s²]. */
-export interface ReadingAt {
-  (timeS: number): number;
-}
+export type ReadingAt = (timeS: number) => number;
 
 /** The sentence of the last fall or throw, in plain words, from what happened; empty before the first. */
 export function runSentence(events: readonly RunEvent[], readingAt: ReadingAt): string {
@@ -34,7 +32,6 @@ function findLast(events: readonly RunEvent[], is: (event: RunEvent) => boolean)
 /** Below this a reading is zero to the eye [m/s²]; three significant digits of less would say nothing. */
 const ZERO_TO_THE_EYE = 0.005 * G_N;
 
-const inG = (value: number): string =>
-  quantityText(Math.abs(value) < ZERO_TO_THE_EYE ? 0 : value, 'acceleration', 'g');
+const inG = (value: number): string => quantityText(Math.abs(value) < ZERO_TO_THE_EYE ? 0 : value, 'acceleration', 'g');
 const seconds = (value: number): string => quantityText(value, 'time');
 const metres = (value: number): string => quantityText(value, 'length');

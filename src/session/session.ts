@@ -3,12 +3,19 @@
  * undo. Headless and without a clock: the page tells it how far run time should have come.
  */
 import type { HandTarget, MotionSpec } from '../contract/motion.ts';
-import type { Change, Command, RunSpec } from '../contract/run.ts';
+import type { Change, RunSpec } from '../contract/run.ts';
 import type { Snapshot } from '../contract/snapshot.ts';
 import type { World } from '../world/world.ts';
 import { BenchRun } from './bench-run.ts';
 import { type Handling, planFor, type Situation } from './handling.ts';
-import { type BenchSettings, ELEMENT_NAME, naturalFrequencyHz, type StartingBench, startRun } from './settings.ts';
+import {
+  type BenchSettings,
+  ELEMENT_NAME,
+  LONGEST_RUN_S,
+  naturalFrequencyHz,
+  type StartingBench,
+  startRun,
+} from './settings.ts';
 import { STARTING_BENCHES } from './starting-benches.ts';
 
 /** Ticks that are cheaper to step than to look up. */
@@ -31,6 +38,14 @@ export class Session {
     this.#settings = settings;
     this.#run = BenchRun.begin(startRun(STARTING_BENCHES[settings.bench], settings));
     this.#run.step();
+  }
+
+  /** A sitting that replays a run (settings, seed, timed commands) and has other settings by now. */
+  static replay(run: RunSpec, settings: BenchSettings): Session {
+    const session = new Session(settings);
+    session.#run = BenchRun.begin({ ...run, duration: LONGEST_RUN_S });
+    session.#run.step();
+    return session;
   }
 
   get settings(): BenchSettings {
@@ -123,8 +138,9 @@ export class Session {
 
   /** The hand lets go: dropped or thrown, as it was moving. */
   letGo(notBeforeS = 0): void {
-    const { pad } = this.#settings;
-    this.#run.world.send({ kind: 'motion', motion: { kind: 'free', from: 0, pad } }, notBeforeS);
+    const { pad, air } = this.#settings;
+    const motion = { kind: 'free', from: 0, pad, airDrag: air ?? undefined } as const;
+    this.#run.world.send({ kind: 'motion', motion }, notBeforeS);
     this.#revision += 1;
   }
 
@@ -135,27 +151,27 @@ export class Session {
   }
 
   /** Sets something while it runs. While a slider moves, `mergeWithLast` keeps one step of undo for all of it. */
-  set(changed: Partial<BenchSettings>, mergeWithLast = false): void {
+  set(changed: Partial<BenchSettings>, mergeWithLast = false, notBeforeS = 0): void {
     this.#goOnIfPulledBack();
     if (!mergeWithLast || this.#undo.length === 0) this.#undo.push(this.#settings);
     this.#redo.length = 0;
-    this.#apply({ ...this.#settings, ...changed });
+    this.#apply({ ...this.#settings, ...changed }, notBeforeS);
   }
 
-  undo(): void {
+  undo(notBeforeS = 0): void {
     const before = this.#undo.pop();
     if (!before) return;
     this.#goOnIfPulledBack();
     this.#redo.push(this.#settings);
-    this.#apply(before);
+    this.#apply(before, notBeforeS);
   }
 
-  redo(): void {
+  redo(notBeforeS = 0): void {
     const again = this.#redo.pop();
     if (!again) return;
     this.#goOnIfPulledBack();
     this.#undo.push(this.#settings);
-    this.#apply(again);
+    this.#apply(again, notBeforeS);
   }
 
   /** A fresh run with the same settings and seed; the old one is kept. */
@@ -207,10 +223,11 @@ export class Session {
     this.toNewest();
   }
 
-  /** The run so far, to be replayed elsewhere bit for bit: up to its last row. */
-  asRun(): RunSpec {
+  /** The run so far, to be replayed elsewhere bit for bit: up to its last row; `pending`: with what is planned. */
+  asRun(pending = false): RunSpec {
     const { world } = this.#run;
-    return world.asRun(Math.max(0, world.rowCount - 1) / world.run.record.rate);
+    const { record, tick } = world.run;
+    return world.asRun(Math.max(tick, (world.rowCount - 1) / record.rate), pending);
   }
 
   /** A little later than what is viewed already: that world stepped on; else undefined. */
@@ -233,11 +250,12 @@ export class Session {
       speed: Math.sqrt(housing.velocity.reduce((sum, part) => sum + part * part, 0)),
       gravityMS2: this.#settings.gravityMS2,
       pad: this.#settings.pad,
+      airDrag: this.#settings.air ?? undefined,
       home: [0, this.#settings.dropHeightM + size[1] / 2, 0],
     };
   }
 
-  #apply(next: BenchSettings): void {
+  #apply(next: BenchSettings, notBeforeS: number): void {
     const before = this.#settings;
     this.#settings = next;
     this.#revision += 1;
@@ -246,11 +264,7 @@ export class Session {
       this.#begin(next);
       return;
     }
-    for (const change of changesBetween(before, next)) this.#send({ kind: 'change', change });
-  }
-
-  #send(command: Command): void {
-    this.#run.world.send(command);
+    for (const change of changesBetween(before, next)) this.#run.world.send({ kind: 'change', change }, notBeforeS);
   }
 
   #begin(settings: BenchSettings): void {

@@ -1,5 +1,5 @@
+import type { AirDrag, PadSpec } from '../contract/motion.ts';
 import type { HousingSpec, ReadoutSpec, RunSpec } from '../contract/run.ts';
-import type { PadSpec } from '../contract/motion.ts';
 import type { ElementLook } from '../contract/view.ts';
 
 /** What a person sets at the bench. SI units. */
@@ -16,6 +16,8 @@ export interface BenchSettings {
   /** Height of the lowest point from which it is dropped [m]. */
   readonly dropHeightM: number;
   readonly pad: PadSpec;
+  /** Air that the falling housing meets; null: none. */
+  readonly air: AirDrag | null;
   readonly readout: ReadoutSpec;
   /** Which starting bench it came from: decides what is not set by hand. */
   readonly bench: StartingBenchName;
@@ -48,6 +50,12 @@ export function stiffnessFor(massKg: number, frequencyHz: number): number {
   const omega = 2 * Math.PI * frequencyHz;
   return massKg * omega * omega;
 }
+
+/**
+ * Air at the sea's level (ISO 2533: 1.225 kg/m³ at 15 °C; 1.204 at 20 °C) on the front of the bench's housing; drag
+ * coefficient of a cube face on, 1.05, from memory.
+ */
+export const ROOM_AIR: AirDrag = { area: 0.012, coefficient: 1.05, airDensity: 1.204 };
 
 /** Name of the one element of the bench. */
 export const ELEMENT_NAME = 'z';

@@ -34,7 +34,9 @@ export class Trigger {
     for (; this.#foundS === undefined && this.#row < tape.endRow; this.#row += 1) {
       const before = tape.value(channel, this.#row - 1);
       tape.envelope(channel, this.#row, this.#row + 1, 1, this.#extremes);
-      const past = rising ? this.#extremes[1]! >= level && before < level : this.#extremes[0]! <= level && before > level;
+      const past = rising
+        ? this.#extremes[1]! >= level && before < level
+        : this.#extremes[0]! <= level && before > level;
       if (past) this.#foundS = this.#row / tape.rateHz;
     }
     return this.#foundS !== undefined && (tape.endRow - 1) / tape.rateHz >= this.#foundS + afterS;

@@ -51,6 +51,8 @@ export class PlaceSheet extends LitElement {
   /** Geodetic latitude [rad] and height above sea level [m]. */
   @property({ type: Number }) latitude = Number.NaN;
   @property({ type: Number }) height = Number.NaN;
+  /** The housing falls through air. */
+  @property({ type: Boolean }) air = false;
   /** Drop height. */
   @property({ attribute: false }) drop: readonly SliderSpec[] = [];
   /** Stiffness, damping, friction of the pad. */
@@ -74,6 +76,14 @@ export class PlaceSheet extends LitElement {
       ${this.#field('latitude', 'latitude, north positive', 'angle', this.latitude, -Math.PI / 2, Math.PI / 2)}
       ${this.#field('placeHeight', 'height above the sea', 'length', this.height, -500, 20_000)}
       <h3>The drop</h3>
+      <label class="check"
+        ><input
+          type="checkbox"
+          .checked=${this.air}
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'air', value: (event.target as HTMLInputElement).checked, final: true })}
+        />through air: a fall then reads a little more than zero</label
+      >
       <div class="sliders">${sliderList(this.drop)}</div>
       <caution-note about="drop"></caution-note>
       <h3>The felt</h3>

@@ -3,6 +3,8 @@
  * the top hear everything: `setting` (a value was chosen) and `act` (something is to be done). SI units throughout.
  */
 
+import type { LessonAct, PreparedAct } from '../contract/lesson.ts';
+
 /** A value chosen by hand. `final` is false while a rider is still sliding. */
 export interface Setting {
   readonly name: string;
@@ -30,7 +32,21 @@ export type Act =
   | { readonly what: 'loop span'; readonly on: boolean }
   | { readonly what: 'clear span' }
   | { readonly what: 'arm trigger'; readonly on: boolean }
-  | { readonly what: 'skip' };
+  | { readonly what: 'skip' }
+  | { readonly what: 'lesson'; readonly wish: LessonWish };
+
+/** What is asked on the lesson sheet. */
+export type LessonWish =
+  /** Opens a lesson where it was left. */
+  | { readonly wish: 'open'; readonly lesson: string }
+  /** Back to the list of lessons; the bench is free. */
+  | { readonly wish: 'leave' }
+  /** Forgets what was answered in the open lesson and begins it anew. */
+  | { readonly wish: 'anew' }
+  | { readonly wish: 'print' }
+  /** Does at the bench what an action of the step prepares. */
+  | { readonly wish: 'prepare'; readonly act: PreparedAct }
+  | { readonly wish: 'tell'; readonly act: LessonAct };
 
 declare global {
   interface HTMLElementEventMap {
@@ -45,4 +61,8 @@ export function sendSetting(from: HTMLElement, setting: Setting): void {
 
 export function sendAct(from: HTMLElement, act: Act): void {
   from.dispatchEvent(new CustomEvent('act', { detail: act, bubbles: true, composed: true }));
+}
+
+export function sendWish(from: HTMLElement, wish: LessonWish): void {
+  sendAct(from, { what: 'lesson', wish });
 }

@@ -100,7 +100,8 @@ export function asMotionsAndChanges(entries: readonly StampedCommand[]): {
       const last = motions.length - 1;
       const hand = motions[last];
       // A target that no hand leads to has no effect; the world refuses it at the door.
-      if (hand?.kind === 'hand') motions[last] = { ...hand, targets: [...hand.targets, { ...command.target, at: atS } satisfies HandTarget] };
+      if (hand?.kind === 'hand')
+        motions[last] = { ...hand, targets: [...hand.targets, { ...command.target, at: atS } satisfies HandTarget] };
     }
   }
   return { motions, changes };

@@ -1,7 +1,7 @@
-import type { MotionSpec } from '../contract/motion.ts';
-import type { ElementSnapshot, HousingSnapshot, Snapshot } from '../contract/snapshot.ts';
 import type { RunEvent } from '../contract/event.ts';
+import type { MotionSpec } from '../contract/motion.ts';
 import type { ElementSpec } from '../contract/run.ts';
+import type { ElementSnapshot, HousingSnapshot, Snapshot } from '../contract/snapshot.ts';
 import type { ElementState } from '../element/element.ts';
 import { newKinematics } from '../housing/kinematics.ts';
 import { specificForceAlong } from '../housing/specific-force.ts';

@@ -15,12 +15,12 @@ import type { Change, Command, ElementSpec, RunSpec } from '../contract/run.ts';
 import type { Snapshot } from '../contract/snapshot.ts';
 import { Element, type ElementState } from '../element/element.ts';
 import { Housing } from '../housing/housing.ts';
-import { newKinematics, type Kinematics } from '../housing/kinematics.ts';
+import { type Kinematics, newKinematics } from '../housing/kinematics.ts';
 import { specificForceAlong, spinSquaredAcross } from '../housing/specific-force.ts';
 import { Readout } from '../readout/readout.ts';
+import type { Checkpoint } from './checkpoint.ts';
 import { asMotionsAndChanges, CommandQueue, SAME_INSTANT_SHARE } from './command-queue.ts';
 import { EventLog } from './event-log.ts';
-import type { Checkpoint } from './checkpoint.ts';
 import { type RowMoment, RowWriter } from './row-writer.ts';
 import { SnapshotView } from './snapshot-view.ts';
 import { startPose } from './start-pose.ts';
@@ -71,8 +71,7 @@ export class World {
     this.#queue = CommandQueue.fromRun(run);
     this.housing = new Housing(run.housing, startPose(run), run.gravity, run.seed);
     this.elements = specs.map(
-      (spec, index) =>
-        new Element(spec, { seed: run.seed, index, temperatureK: run.temperature, tickS: run.tick }),
+      (spec, index) => new Element(spec, { seed: run.seed, index, temperatureK: run.temperature, tickS: run.tick }),
     );
     this.readouts = specs.map((spec) => (spec.readout ? new Readout(spec.readout) : undefined));
     this.#lowest = new Float64Array(EXTREME_CHANNELS * specs.length).fill(Number.POSITIVE_INFINITY);
@@ -156,10 +155,11 @@ export class World {
     return this.#view.at(timeS);
   }
 
-  /** The run so far as a specification that replays it. */
-  asRun(durationS: number): RunSpec {
-    const past = this.#queue.entries.slice(0, this.#queue.applied);
-    return { ...this.run, ...asMotionsAndChanges(past), duration: durationS };
+  /** The run so far as a specification that replays it; `pending`: with the commands that are still to take effect. */
+  asRun(durationS: number, pending = false): RunSpec {
+    const { entries, applied } = this.#queue;
+    const told = pending ? entries : entries.slice(0, applied);
+    return { ...this.run, ...asMotionsAndChanges(told), duration: durationS };
   }
 
   /** Everything needed to go on from here, bit for bit. */
@@ -272,8 +272,7 @@ export class World {
       housing.felt(piece, startTau, this.#start);
       housing.felt(piece, startTau + duration / 2, this.#middle);
       housing.felt(piece, startTau + duration, this.#end);
-      for (let index = 0; index < this.elements.length; index += 1)
-        this.#takeElement(index, startTau, duration);
+      for (let index = 0; index < this.elements.length; index += 1) this.#takeElement(index, startTau, duration);
     }
   }
 

@@ -32,7 +32,9 @@ describe('handling', () => {
     runTo(session, 0.1);
     session.handle({ kind: 'drop' });
     runTo(session, 1);
-    const [letGo, touch] = ['let go', 'touch'].map((kind) => session.run.world.events.all.find((e) => e.kind === kind)!);
+    const [letGo, touch] = ['let go', 'touch'].map(
+      (kind) => session.run.world.events.all.find((e) => e.kind === kind)!,
+    );
     expect(touch!.timeS - letGo!.timeS).toBeCloseTo(Math.sqrt((2 * 0.4) / G), 10);
     expect(session.run.tape.value(CHANNEL.specificForce, 500)).toBe(0);
   });

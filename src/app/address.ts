@@ -1,0 +1,38 @@
+import { type Linked, readLink, writeLink } from '../exchange/link.ts';
+
+/** Where the state stands in the address. */
+const MARK = '#run=';
+/** Written anew this often at most [ms]. */
+const EVERY_MS = 1000;
+
+/** Keeps the page's address up to date, so that a reload or a sent link brings the same run back. */
+export class Address {
+  #atMs = Number.NEGATIVE_INFINITY;
+  #busy = false;
+  #last = '';
+  /** Why the run is not in the address; '' when it is. */
+  refusal = '';
+
+  /** What the present address holds; undefined: nothing of ours. */
+  static async read(): Promise<{ linked: Linked } | { refused: string } | undefined> {
+    const { hash } = window.location;
+    return hash.startsWith(MARK) ? readLink(hash.slice(MARK.length)) : undefined;
+  }
+
+  /** Writes the state, unless it was written a moment ago or is being written. */
+  async keep(wallMs: number, state: () => Linked): Promise<void> {
+    if (this.#busy || wallMs - this.#atMs < EVERY_MS) return;
+    this.#atMs = wallMs;
+    this.#busy = true;
+    try {
+      const written = await writeLink(state());
+      this.refusal = 'refused' in written ? written.refused : '';
+      const hash = 'text' in written ? MARK + written.text : '';
+      if (hash === this.#last) return;
+      this.#last = hash;
+      window.history.replaceState(null, '', hash || window.location.pathname + window.location.search);
+    } finally {
+      this.#busy = false;
+    }
+  }
+}

@@ -1,0 +1,24 @@
+/** What a lesson keeps locked until a prediction is stored: all that moves or changes what stands on the bench. */
+import type { Act } from '../ui/ui-events.ts';
+import { isLimited } from './slider-specs.ts';
+
+const TOUCHING: ReadonlySet<Act['what']> = new Set([
+  'handle',
+  'go on',
+  'one tick on',
+  'fresh run',
+  'clear',
+  'undo',
+  'redo',
+  'starting bench',
+]);
+
+export function touchesBench({ what }: Act): boolean {
+  return TOUCHING.has(what);
+}
+
+const PLACES: ReadonlySet<string> = new Set(['place', 'latitude', 'placeHeight', 'readout.bits']);
+
+export function settingTouchesBench(name: string): boolean {
+  return isLimited(name) || PLACES.has(name);
+}

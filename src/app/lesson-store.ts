@@ -1,0 +1,93 @@
+/** A learner's answers and progress on the device: written at each act, so that a reload or a crash loses nothing. */
+import { type LessonProgress, progressText, readProgress } from '../lesson/progress.ts';
+import { type InkValues, readInks } from './lesson-ink.ts';
+
+/** The page may share its origin with others: its own entries begin with its name. */
+const PREFIX = 'proof-mass-bench/';
+const OPEN = `${PREFIX}open-lesson`;
+const FORMAT = 1;
+
+export interface KeptLesson {
+  readonly progress: LessonProgress;
+  /** The pen's line over sketches, by step and question. */
+  readonly inks: InkValues;
+}
+
+const CANNOT_KEEP =
+  'Your answers cannot be kept on this device, because its storage is full or switched off. They are lost when this page closes; print your results before.';
+const CANNOT_READ = 'What was kept of this lesson cannot be read; it begins anew.';
+
+export class LessonStore {
+  readonly #storage: Storage | undefined;
+  /** What went wrong last, in a sentence; '' when nothing did. */
+  trouble = '';
+
+  constructor(storage: Storage | undefined) {
+    this.#storage = storage;
+    if (!storage) this.trouble = CANNOT_KEEP;
+  }
+
+  read(lesson: string): KeptLesson | undefined {
+    const text = this.#storage?.getItem(keyOf(lesson)) ?? undefined;
+    if (text === undefined) return undefined;
+    const kept = readKept(text, lesson);
+    if (!kept) this.trouble = CANNOT_READ;
+    return kept;
+  }
+
+  write({ progress, inks }: KeptLesson): void {
+    const text = `{"format":${FORMAT},"progress":${progressText(progress)},"inks":${JSON.stringify(inks)}}`;
+    this.#set(keyOf(progress.lesson), text);
+  }
+
+  forget(lesson: string): void {
+    this.#storage?.removeItem(keyOf(lesson));
+  }
+
+  /** Notes which lesson lies open; undefined: none. */
+  noteOpen(lesson: string | undefined): void {
+    if (lesson === undefined) this.#storage?.removeItem(OPEN);
+    else this.#set(OPEN, lesson);
+  }
+
+  #set(key: string, text: string): void {
+    if (!this.#storage) return;
+    try {
+      this.#storage.setItem(key, text);
+      if (this.trouble === CANNOT_KEEP) this.trouble = '';
+    } catch {
+      this.trouble = CANNOT_KEEP;
+    }
+  }
+}
+
+/** The browser's storage; undefined where it is switched off. */
+export function deviceStorage(): Storage | undefined {
+  try {
+    return window.localStorage;
+  } catch {
+    return undefined;
+  }
+}
+
+/** The lesson that lay open when the page was left. */
+export function lessonLeftOpen(storage: Storage | undefined): string | undefined {
+  return storage?.getItem(OPEN) ?? undefined;
+}
+
+function keyOf(lesson: string): string {
+  return `${PREFIX}lesson/${lesson}`;
+}
+
+function readKept(text: string, lesson: string): KeptLesson | undefined {
+  let stored: unknown;
+  try {
+    stored = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  if (typeof stored !== 'object' || stored === null) return undefined;
+  const { format, progress, inks } = stored as Record<string, unknown>;
+  const read = format === FORMAT ? readProgress(JSON.stringify(progress) ?? '', lesson) : undefined;
+  return read && { progress: read, inks: readInks(inks) };
+}
