@@ -9,6 +9,8 @@ import { type Kinematics, newKinematics } from '../../src/housing/kinematics.ts'
 export const STANDARD_GRAVITY = 9.80665;
 /** No two sides equal, so that no term of the equations of turning vanishes by accident. */
 export const BOX: HousingSpec = { mass: 0.5, size: [0.12, 0.06, 0.2] };
+/** No test runs longer [s]. */
+const LAST_S = 12;
 /** Divides nothing evenly. */
 export const TICK_S = 1 / 7300;
 
@@ -42,6 +44,7 @@ export class Bench {
   }
 
   step(): void {
+    if (this.timeS > LAST_S) throw new Error(`nothing waited for has come by ${LAST_S} s`);
     const startS = this.tick * this.tickS;
     const { housing } = this;
     housing.beginTick(startS, this.tickS);

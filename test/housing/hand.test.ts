@@ -87,6 +87,23 @@ describe('a hand', () => {
     for (let i = 0; i < 3; i++) expect(Math.abs(k.position[i]! - taken.position[i]!)).toBeLessThan(1e-9);
   });
 
+  it.for([
+    [24, 0],
+    [26, 1],
+  ] as const)('turns a box that spins at %d rad/s the shorter way: %d whole turn(s) on', ([rate, turns]) => {
+    // braked at 100 rad/s² it turns by 24²/200 = 2.88 rad, or by 26²/200 = 3.38: short of half a turn, or past it
+    const bench = led([], TICK_S, [{ kind: 'free', from: 0, spin: [0, rate, 0] }]);
+    bench.runTo(FROM_S);
+    const k = newKinematics();
+    let turned = 0;
+    while (bench.timeS < 2) {
+      bench.step();
+      bench.housing.present(k);
+      turned += k.angularVelocity[1]! * TICK_S;
+    }
+    expect(Math.abs(turned / (2 * Math.PI) - turns)).toBeLessThan(0.01);
+  });
+
   it('a new target runs on from where the last one was, and turns about the shortest arc', () => {
     const bench = led([
       { at: FROM_S, position: [1, 1, 0], attitude: [0, Math.SQRT1_2, 0, Math.SQRT1_2], over: 1 },

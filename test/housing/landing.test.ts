@@ -192,8 +192,8 @@ describe('a landing on one corner that turns the box', () => {
     });
   }
 
-  it('follows the reference solution of the rigid body on a spring', () => {
-    const on = pad(1e5, 0.15);
+  it.for([0, 0.2, 3])('follows the reference solution of the rigid body on a spring, µ = %d', (friction) => {
+    const on = pad(1e5, 0.15, { friction });
     const bench = drop(0.2, on, TICK_S, attitude, { spin });
     while (!bench.events.some((event) => event.kind === 'touch')) bench.step();
     const touchS = bench.first('touch').timeS;
@@ -201,9 +201,12 @@ describe('a landing on one corner that turns the box', () => {
     // which corner it is: the lowest at the touch
     const [corner, lowest] = corners(start.attitude).reduce((a, b) => (b[1] < a[1] ? b : a));
     expect(Math.abs(start.position[1]! + lowest)).toBeLessThan(1e-14);
-    // state: position, velocity, attitude, ω in the housing (Euler's equations, not the angular momentum used inside)
+    // bristle: a spring of k/4 and a damper of half critical, a quarter of it, in series with a slider that gives way at µN
+    const kt = on.stiffness / 4;
+    const ct = Math.sqrt(on.stiffness * M) / 4;
+    // state: position, velocity, attitude, ω in the housing (Euler's equations, not the angular momentum used inside), bristle
     const rates = (_: number, s: readonly number[]): number[] => {
-      const [, y, , vx, vy, vz, qx, qy, qz, qw, wx, wy, wz] = s as [number, ...number[]];
+      const [, y, , vx, vy, vz, qx, qy, qz, qw, wx, wy, wz, bendX, bendZ] = s as [number, ...number[]];
       const q = [qx!, qy!, qz!, qw!];
       const r = vector();
       const w = vector();
@@ -211,11 +214,16 @@ describe('a landing on one corner that turns the box', () => {
       rotate(q, corner, r);
       rotate(q, [wx!, wy!, wz!], w);
       cross(w, r, u);
-      const force = (on.stiffness / 4) * -(y! + r[1]!) + (on.damping / 4) * -(vy! + u[1]!);
-      const torque = vector(-r[2]! * force, 0, r[0]! * force);
+      const normal = (on.stiffness / 4) * -(y! + r[1]!) + (on.damping / 4) * -(vy! + u[1]!);
+      const [slipX, slipZ] = [vx! + u[0]!, vz! + u[2]!];
+      const [stickX, stickZ] = [-kt * bendX! - ct * slipX, -kt * bendZ! - ct * slipZ];
+      const share = Math.min(1, (friction * Math.max(0, normal)) / Math.sqrt(stickX * stickX + stickZ * stickZ));
+      const force = friction === 0 ? [0, normal, 0] : [share * stickX, normal, share * stickZ];
+      const torque = vector();
+      cross(r, force, torque);
       rotate([-qx!, -qy!, -qz!, qw!], torque, torque);
       return [
-        ...[vx!, vy!, vz!, 0, force / M - G, 0],
+        ...[vx!, vy!, vz!, force[0]! / M, force[1]! / M - G, force[2]! / M],
         0.5 * (qw! * wx! + qy! * wz! - qz! * wy!),
         0.5 * (qw! * wy! + qz! * wx! - qx! * wz!),
         0.5 * (qw! * wz! + qx! * wy! - qy! * wx!),
@@ -223,19 +231,22 @@ describe('a landing on one corner that turns the box', () => {
         (torque[0]! + (I[1] - I[2]) * wy! * wz!) / I[0],
         (torque[1]! + (I[2] - I[0]) * wz! * wx!) / I[1],
         (torque[2]! + (I[0] - I[1]) * wx! * wy!) / I[2],
+        friction === 0 ? 0 : -(force[0]! + kt * bendX!) / ct,
+        friction === 0 ? 0 : -(force[2]! + kt * bendZ!) / ct,
       ];
     };
-    const s0 = [...start.position, ...start.velocity, ...start.attitude, ...start.angularVelocity];
+    const s0 = [...start.position, ...start.velocity, ...start.attitude, ...start.angularVelocity, 0, 0];
     for (const since of [0.0015, 0.004]) {
       bench.runTo(touchS + since);
       const found = bench.at(touchS + since);
       // still only this corner: the next lower one is clear of the pad
       const heights = corners(found.attitude).map(([, y]) => found.position[1]! + y);
       expect(heights.filter((y) => y < 0).length).toBe(1);
-      const s = solve(rates, 0, s0, since);
+      const s = solve(rates, 0, s0, since, 1e-11);
       const all = [...found.position, ...found.velocity, ...found.attitude, ...found.angularVelocity];
-      // ω ~ 30 rad/s, v ~ 2 m/s
-      all.forEach((value, i) => expect(Math.abs(value - s[i]!)).toBeLessThan(i < 10 ? 1e-8 : 2e-6));
+      // ω ~ 30 rad/s, v ~ 2 m/s. Stick and slip are not located, their force has no jump: measured 1e-6 with friction
+      const share = friction === 0 ? 1 : 300;
+      all.forEach((value, i) => expect(Math.abs(value - s[i]!)).toBeLessThan(share * (i < 10 ? 1e-8 : 2e-7)));
     }
   });
 
@@ -333,5 +344,27 @@ describe('touch and lift-off inside one tick', () => {
       expect(Math.abs(landing.touchS - expected[i]!.touchS)).toBeLessThan(1e-8);
       expect(Math.abs(landing.peakMS2 / expected[i]!.peakMS2 - 1)).toBeLessThan(1e-6);
     });
+  });
+});
+
+describe('a corner that only grazes the pad between two instants at which it is clear of it', () => {
+  it('is found: a box turning free of gravity, its corners dipping 0.2 µm, seen every 5 ms', () => {
+    // the ends of its steps, 0.00994 rad each, miss the first dip
+    const omega = 49.7;
+    const [a, b] = BOX.size;
+    const radius = Math.sqrt(a * a + b * b) / 2;
+    const dip = 2e-7;
+    const bench = new Bench(
+      [{ kind: 'free', from: 0, spin: [0, 0, omega], pad: { stiffness: 100, damping: 0, friction: 0 } }],
+      { gravity: 0, position: [0, radius - dip, 0], tickS: 5e-3 },
+    );
+    bench.runTo(0.05);
+    // the corner at (−a, −b)/2 comes to the bottom after turning by arctan(a/b), and dips from arccos(1 − dip/radius) before
+    const touchS = (Math.atan2(a, b) - Math.acos(1 - dip / radius)) / omega;
+    expect(Math.abs(bench.first('touch').timeS - touchS)).toBeLessThan(1e-9);
+    const landing = bench.first('lift-off').landing;
+    expect(Math.abs(landing.depthM / dip - 1)).toBeLessThan(0.01);
+    // shorter than a step, which turns by up to 0.01 rad
+    expect(landing.contactS * omega).toBeLessThan(0.006);
   });
 });
