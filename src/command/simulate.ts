@@ -13,13 +13,14 @@ import { parseScenario } from '../scenario/parse-scenario.ts';
 import { simulation } from '../scenario/simulate.ts';
 import { InputFiles, type OutputFile, openOutputs, reasonOf, type Wanted } from './simulate-files.ts';
 
-const HELP = `npm run -s simulate -- SCENARIO [--out FILE] [--samples FILE]
+const HELP = `npm run -s simulate -- SCENARIO [--out FILE] [--samples FILE] [--hash]
 
 Runs a scenario and writes its rows as CSV.
 
   SCENARIO         a JSON file, or - for standard input
   --out FILE       write the rows to FILE instead of standard output
   --samples FILE   write every read-out sample at its own instant: element,time_s,reported_g
+  --hash           also print the fingerprint of all rows, on standard error
   --help           show this
 
 Paths are taken from the present folder, those inside a scenario from the folder of its file.
@@ -60,7 +61,7 @@ function brokeOff(error: unknown): number {
 }
 
 async function main(): Promise<void> {
-  const { scenario, outputs, help } = readArguments();
+  const { scenario, outputs, hash, help } = readArguments();
   if (help) {
     process.stdout.write(HELP);
     return;
@@ -75,11 +76,19 @@ async function main(): Promise<void> {
   if (refusals.length > 0) throw new Refusal(refusals);
   const fileOf = (option: string): OutputFile | undefined =>
     files[outputs.findIndex((output) => output.option === option)];
-  await write(run, fileOf('--out'), fileOf('--samples'));
+  const fingerprint = await write(run, fileOf('--out'), fileOf('--samples'));
+  if (hash) process.stderr.write(`hash ${fingerprint}\n`);
   for (const file of files) file.close();
 }
 
-function readArguments(): { readonly scenario: string; readonly outputs: readonly Wanted[]; readonly help: boolean } {
+interface Arguments {
+  readonly scenario: string;
+  readonly outputs: readonly Wanted[];
+  readonly hash: boolean;
+  readonly help: boolean;
+}
+
+function readArguments(): Arguments {
   let parsed: ReturnType<typeof parse>;
   try {
     parsed = parse();
@@ -99,7 +108,7 @@ function readArguments(): { readonly scenario: string; readonly outputs: readonl
     const path = values[name];
     return path === undefined ? [] : [{ option: `--${name}`, path }];
   });
-  return { scenario, outputs, help: values.help };
+  return { scenario, outputs, hash: values.hash, help: values.help };
 }
 
 function parse() {
@@ -108,6 +117,7 @@ function parse() {
     options: {
       out: { type: 'string' },
       samples: { type: 'string' },
+      hash: { type: 'boolean', default: false },
       help: { type: 'boolean', short: 'h', default: false },
     },
   });
@@ -133,7 +143,8 @@ async function readScenario(scenario: string, inputs: InputFiles): Promise<strin
   }
 }
 
-async function write(run: RunSpec, out: OutputFile | undefined, samplesOut: OutputFile | undefined): Promise<void> {
+/** Writes rows and samples; gives the hash of all rows. */
+async function write(run: RunSpec, out: OutputFile | undefined, samplesOut: OutputFile | undefined): Promise<string> {
   const writer = rowWriter(run);
   let rows = writer.header;
   let samples = SAMPLE_HEADER;
@@ -152,6 +163,8 @@ async function write(run: RunSpec, out: OutputFile | undefined, samplesOut: Outp
       if (samplesOut) samples += sampleLine(run.elements[element]?.name ?? '', timeS, valueG);
     },
   });
-  for (const _tick of ticks) if (rows.length + samples.length > PIECE) await pass();
+  let step = ticks.next();
+  for (; !step.done; step = ticks.next()) if (rows.length + samples.length > PIECE) await pass();
   await pass();
+  return step.value;
 }

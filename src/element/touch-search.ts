@@ -67,7 +67,7 @@ export class TouchSearch {
       const remaining = lengthS - elapsed;
       // The last bit of room by Newton, so that a touch is as often early as late.
       if (touches && outward >= 0 && !letGo)
-        return outward * remaining > room ? elapsed + Math.max(0, room) / outward : elapsed;
+        return outward > 0 && outward * remaining > room ? elapsed + Math.max(0, room) / outward : elapsed;
       const horizon = Math.min(remaining, this.#horizon(data, at, elapsed, remaining));
       this.#bound(data, at, elapsed, horizon);
       const pull = side * this.#acceleration;

@@ -48,7 +48,8 @@ export class Brake {
 
   at(timeS: number): void {
     const T = this.withinS;
-    if (timeS >= T) {
+    // From rest there is nothing to brake; an instant may round to just before the hand-over.
+    if (timeS >= T || T === 0) {
       this.share = 0;
       this.shareSlope = 0;
       this.travelS = T / 2;

@@ -13,7 +13,7 @@ import { type Loose, list, object, optional, otherwise, required, variant } from
 const instant = number({ unit: 's', min: 0, max: 1e6 });
 const span = number({ unit: 's', min: 1e-6, max: 1e5 });
 const spanOrNone = orZero(span);
-const frequency = number({ unit: 'Hz', min: 1e-4, max: 1e7 });
+const frequency = number({ unit: 'Hz', min: 0.01, max: 1e7 });
 const ratio = number({ min: 0, max: 100 });
 const accelerationSize = number({ unit: 'm/s²', min: 0, max: 1e6 });
 
@@ -48,7 +48,7 @@ const mode = object({
 const naturalFrequency = frequency;
 const gap = number({ unit: 'm', above: 0, max: 1e3 });
 const restitution = number({ min: 0, max: 1 });
-const cubicStiffness = number({ unit: '1/(m²·s²)', min: 0, max: 1e36 });
+const cubicStiffness = number({ unit: '1/(m²·s²)', min: 0, max: 1e30 });
 
 export const element = object({
   name: required(
@@ -237,11 +237,11 @@ export const scenario = object({
   ),
   housing: otherwise(
     object({
-      mass: otherwise(number({ unit: 'kg', min: 1e-9, max: 1e6 }), 0.5, 'mass of the housing, a uniform solid box'),
+      mass: otherwise(number({ unit: 'kg', min: 1e-6, max: 1e6 }), 0.5, 'mass of the housing, a uniform solid box'),
       size: otherwise(
-        triple({ unit: 'm', min: 1e-6, max: 1e3 }),
+        triple({ unit: 'm', min: 1e-4, max: 100 }),
         [0.12, 0.12, 0.12],
-        'its edge lengths, housing frame',
+        'its edge lengths, housing frame; none over 1000 times another',
       ),
     }),
     { mass: 0.5, size: [0.12, 0.12, 0.12] },

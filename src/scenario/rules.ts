@@ -10,9 +10,21 @@ import { checkWork } from './work-rules.ts';
 
 export function checkRules(scenario: LooseScenario, findings: Findings): void {
   checkWork(scenario, findings.report);
+  checkSize(scenario.housing?.size ?? [], findings.report);
   checkElements(scenario.elements ?? [], findings);
   checkMotions(scenario.motions ?? [], findings);
   checkChanges(scenario.changes ?? [], scenario.elements ?? [], findings);
+}
+
+/** Longest over shortest edge of the housing [–]: beyond, its moments of inertia differ by more than a million. */
+const LARGEST_ASPECT = 1000;
+
+function checkSize(size: readonly (number | undefined)[], report: Report): void {
+  const edges = size.filter((edge) => edge !== undefined);
+  const [least, most] = [Math.min(...edges), Math.max(...edges)];
+  if (most > least * LARGEST_ASPECT) {
+    report('housing.size', `${most} m beside ${least} m`, `no edge over ${LARGEST_ASPECT} times another`);
+  }
 }
 
 function checkElements(elements: readonly (Loose<ElementValue> | undefined)[], findings: Findings): void {

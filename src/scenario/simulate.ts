@@ -19,8 +19,8 @@ export function rowCount({ duration, record }: RunSpec): number {
   return Math.floor(duration * record.rate * ROUNDING) + 1;
 }
 
-/** Runs to the end; pauses after every tick, so that the caller can pass on what has come. */
-export function* simulation(run: RunSpec, sinks: SimulationSinks): Generator<void, void, void> {
+/** Runs to the end; pauses after every tick, so that the caller can pass on what has come. Returns the hash of all rows. */
+export function* simulation(run: RunSpec, sinks: SimulationSinks): Generator<void, string, void> {
   const samples: { element: number; timeS: number; valueG: number }[] = [];
   const lastSampleS = run.duration * ROUNDING;
   const world = new World(run, {
@@ -38,6 +38,7 @@ export function* simulation(run: RunSpec, sinks: SimulationSinks): Generator<voi
     samples.length = 0;
     yield;
   }
+  return world.hash;
 }
 
 export function simulate(run: RunSpec, sinks: SimulationSinks): void {

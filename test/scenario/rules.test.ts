@@ -35,6 +35,58 @@ describe('work is bounded', () => {
     expect(told(run(more))).toEqual([sentence]);
   });
 
+  it.each([
+    [
+      { from: 0, kind: 'free', pad: { stiffness: 1e7, damping: 1e4 } },
+      [
+        'motions[0].pad.stiffness: found 10000000; allowed: at most 1000000 N/m: √(stiffness/mass)·tick ≤ 100',
+        'motions[0].pad.damping: found 10000; allowed: at most 1000 N·s/m: damping/mass·tick ≤ 100',
+      ],
+    ],
+    [
+      { from: 0, kind: 'free', airDrag: { area: 10, coefficient: 1, airDensity: 11 } },
+      [
+        'motions[0].airDrag: found area·coefficient·airDensity of 110 kg/m; allowed: at most 100 kg/m for this mass and tick',
+      ],
+    ],
+    [
+      { from: 0, kind: 'free', spin: [0, -201, 200] },
+      ['motions[0].spin[1]: found -201; allowed: at most 200 rad/s: 20 rad in a tick'],
+    ],
+    [
+      { from: 0, kind: 'spin', axis: [0, 1, 0], rate: 201 },
+      ['motions[0].rate: found 201; allowed: at most 200 rad/s: 20 rad in a tick'],
+    ],
+  ])('inside a coarse tick of 0.1 s: %j', (motion, sentences) => {
+    expect(told(run({ tick: 0.1, housing: { mass: 1 }, record: { rate: 1 }, motions: [motion] }))).toEqual(sentences);
+  });
+
+  it('of springs that are searched for stops or stepped, by their phase in a tick', () => {
+    const fast = { ...element, naturalFrequency: 1e7 };
+    expect(told(run({ elements: [fast] }))).toEqual([]); // exact over any tick
+    expect(told(run({ elements: [{ ...fast, gap: 1e-9 }] }))).toEqual([
+      expect.stringMatching(
+        /^elements\[0\]\.naturalFrequency: found 10000000 Hz as the highest; allowed: at most 4774648\.\d+ Hz with stops or a cubic spring: 3000 rad in a tick$/,
+      ),
+    ]);
+    // The same for what a change makes of it.
+    const changes = [
+      { at: 0, element: 'z', set: { gap: 1e-9 } },
+      { at: 0.1, element: 'z', set: { naturalFrequency: 1e7 } },
+      { at: 0.2, element: 'z', set: { gap: null } },
+    ];
+    expect(told(run({ changes }))).toEqual([
+      expect.stringMatching(/^changes\[1\]\.set\.naturalFrequency: found 10000000 Hz/),
+    ]);
+    // √(3κ)·gap = 3000/1e-4 at κ = 3e10 and a gap of 100 m; without stops …
+    expect(told(run({ elements: [{ ...element, gap: 100, cubicStiffness: 2.9e10 }] }))).toEqual([]);
+    expect(told(run({ elements: [{ ...element, gap: 100, cubicStiffness: 3.1e10 }] }))).toHaveLength(1);
+    // … κ = (3000/0.1)⁶/(27·10⁸) = 2.7e17 in a tick of 0.1 s.
+    const coarse = { tick: 0.1, record: { rate: 1 } };
+    expect(told(run({ ...coarse, elements: [{ ...element, cubicStiffness: 2.6e17 }] }))).toEqual([]);
+    expect(told(run({ ...coarse, elements: [{ ...element, cubicStiffness: 2.8e17 }] }))).toHaveLength(1);
+  });
+
   it('up to the limits', () => {
     expect(told(run({ duration: 10, tick: 1e-7, record: { rate: 1e6 } }))).toEqual([]);
   });
