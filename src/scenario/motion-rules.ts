@@ -48,9 +48,12 @@ export function checkMotions(motions: readonly (LooseMotion | undefined)[], find
 /** The instant [s] from which the housing is certain to be at rest, or that none is certain; unknown beside a fault. */
 type RestingSince = number | 'never' | 'unknown';
 
+/** Time in which motions other than push, free and a recorded acceleration bring what they took over to rest [s]. */
+const BRAKED_WITHIN_S = 0.2;
+
 /**
- * What is certain without running: a held housing rests once its time is over (a tremor never does), a move or
- * tilt that began at rest ends at rest, and a felt record leaves the housing where it is.
+ * What is certain without running: a held housing rests once its time is over (a tremor never does), a move or tilt
+ * once it and the braking of what it took over have ended, and a felt record leaves the housing where it is.
  */
 function restingAfter(motion: LooseMotion, before: RestingSince): RestingSince {
   const { from } = motion;
@@ -59,13 +62,15 @@ function restingAfter(motion: LooseMotion, before: RestingSince): RestingSince {
   switch (motion.kind) {
     case 'held':
       if (motion.tremor !== undefined) return 'never';
-      return motion.within === undefined ? 'unknown' : from + motion.within;
+      if (motion.within === undefined) return 'unknown';
+      return began ? from : from + motion.within;
     case 'move':
     case 'tilt':
       if (motion.over === undefined) return 'unknown';
-      return began ? from + motion.over : 'never';
+      return from + (began ? motion.over : Math.max(motion.over, BRAKED_WITHIN_S));
     case 'recorded':
-      return began && motion.is === 'specificForce' ? from : 'never';
+      if (motion.is !== 'specificForce') return 'never';
+      return began ? from : from + BRAKED_WITHIN_S;
     default:
       return 'never';
   }

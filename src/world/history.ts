@@ -2,7 +2,7 @@ import type { Checkpoint } from './checkpoint.ts';
 import { World, type WorldSinks } from './world.ts';
 
 /** Ticks between checkpoints: replaying that many stays far below the 100 ms within which an instant must be back. */
-const TICKS_BETWEEN = 2048;
+const TICKS_BETWEEN = 1024;
 
 /** Checkpoints of a running world, so that any instant of a long run is back at once and bit for bit. */
 export class History {

@@ -56,6 +56,8 @@ export class World {
   readonly #view: SnapshotView;
   readonly #lowest: Float64Array;
   readonly #highest: Float64Array;
+  /** Specific force at each element at the end of the last piece [m/s²]. */
+  readonly #felt: Float64Array;
   readonly #state: ElementState = { deflection: 0, velocity: 0, reading: 0, onStop: 0 };
   readonly #tickEvents: RunEvent[] = [];
   readonly #start = newKinematics();
@@ -76,6 +78,7 @@ export class World {
     this.readouts = specs.map((spec) => (spec.readout ? new Readout(spec.readout) : undefined));
     this.#lowest = new Float64Array(EXTREME_CHANNELS * specs.length).fill(Number.POSITIVE_INFINITY);
     this.#highest = new Float64Array(EXTREME_CHANNELS * specs.length).fill(Number.NEGATIVE_INFINITY);
+    this.#felt = new Float64Array(specs.length);
     this.#rows = new RowWriter(this, sinks);
     this.#view = new SnapshotView(this);
     this.#settle();
@@ -212,7 +215,8 @@ export class World {
 
   /** Static start of every element: under gravity in the first attitude, or under a felt record's first sample. */
   #settle(): void {
-    const first = this.run.motions[0];
+    // Of motions that begin together the last one leads.
+    const first = this.run.motions.filter(({ from }) => from === 0).pop();
     const felt = first?.kind === 'recorded' && first.is === 'specificForce';
     // A housing of its own: looking at the first instant must not move the one that runs.
     const { housing, tick, seed, gravity } = this.run;
@@ -264,37 +268,51 @@ export class World {
 
   /** Steps 3 and 4: takes the elements over the pieces that the housing has added. */
   #takeElementsAlong(): void {
-    const { housing } = this;
-    for (; this.#piecesDone < housing.pieceCount; this.#piecesDone += 1) {
+    const { housing, elements } = this;
+    const count = housing.pieceCount;
+    for (; this.#piecesDone < count; this.#piecesDone += 1) {
       const piece = this.#piecesDone;
+      // Where an earlier piece of the tick ended; the end of the last is told when the tick is over.
+      if (piece > 0 && this.#sinks.tickEnd) this.#noteExtremes(housing.pieceStart(piece));
       const startTau = housing.pieceStart(piece);
       const duration = housing.pieceDuration(piece);
+      const steady = housing.isSteady(piece);
       housing.felt(piece, startTau, this.#start);
-      housing.felt(piece, startTau + duration / 2, this.#middle);
-      housing.felt(piece, startTau + duration, this.#end);
-      for (let index = 0; index < this.elements.length; index += 1) this.#takeElement(index, startTau, duration);
+      if (!steady) {
+        housing.felt(piece, startTau + duration / 2, this.#middle);
+        housing.felt(piece, startTau + duration, this.#end);
+      }
+      const middle = steady ? this.#start : this.#middle;
+      const end = steady ? this.#start : this.#end;
+      for (let index = 0; index < elements.length; index += 1)
+        this.#takeElement(index, startTau, duration, middle, end);
     }
   }
 
-  #takeElement(index: number, startTau: number, duration: number): void {
+  #takeElement(index: number, startTau: number, duration: number, middle: Kinematics, end: Kinematics): void {
     const element = this.elements[index]!;
     const { at, axis, fieldAtMass } = element.spec;
-    const felt = specificForceAlong(this.#end, at, axis);
-    element.advance(
-      startTau,
-      duration,
-      specificForceAlong(this.#start, at, axis),
-      specificForceAlong(this.#middle, at, axis),
-      felt,
-      fieldAtMass ? spinSquaredAcross(this.#start, axis) : 0,
-      fieldAtMass ? spinSquaredAcross(this.#middle, axis) : 0,
-      fieldAtMass ? spinSquaredAcross(this.#end, axis) : 0,
-    );
-    if (!this.#sinks.tickEnd) return;
-    element.at(startTau + duration, this.#state);
-    this.#widen(EXTREME_CHANNELS * index, felt);
-    this.#widen(EXTREME_CHANNELS * index + 1, this.#state.deflection);
-    this.#widen(EXTREME_CHANNELS * index + 2, this.#state.reading);
+    const start = this.#start;
+    const f0 = specificForceAlong(start, at, axis);
+    // A steady piece has one moment for all three.
+    const fMid = middle === start ? f0 : specificForceAlong(middle, at, axis);
+    const f1 = end === start ? f0 : specificForceAlong(end, at, axis);
+    this.#felt[index] = f1;
+    const w0 = fieldAtMass ? spinSquaredAcross(start, axis) : 0;
+    const wMid = fieldAtMass ? spinSquaredAcross(middle, axis) : 0;
+    const w1 = fieldAtMass ? spinSquaredAcross(end, axis) : 0;
+    element.advance(startTau, duration, f0, fMid, f1, w0, wMid, w1);
+  }
+
+  /** Widens the extremes by what stands at the end of a piece, τ [s]. */
+  #noteExtremes(tauS: number): void {
+    const state = this.#state;
+    for (let index = 0; index < this.elements.length; index += 1) {
+      this.elements[index]!.at(tauS, state);
+      this.#widen(EXTREME_CHANNELS * index, this.#felt[index]!);
+      this.#widen(EXTREME_CHANNELS * index + 1, state.deflection);
+      this.#widen(EXTREME_CHANNELS * index + 2, state.reading);
+    }
   }
 
   #widen(channel: number, value: number): void {
@@ -305,6 +323,7 @@ export class World {
   /** Tells the extremes of the tick, behind its rows: they belong to the next one. */
   #tellExtremes(): void {
     if (!this.#sinks.tickEnd) return;
+    this.#noteExtremes(this.run.tick);
     this.#sinks.tickEnd(this.#lowest);
     if (this.#piecesDone > 1) this.#sinks.tickEnd(this.#highest);
     this.#lowest.fill(Number.POSITIVE_INFINITY);

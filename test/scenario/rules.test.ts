@@ -184,13 +184,25 @@ describe('motions', () => {
         { ...atOnce, from: 0.7 },
       ],
     ],
+    ['held all along', [still, { ...atOnce, from: 0.1 }]],
+    [
+      'after a move that set out from a held one',
+      [still, { from: 0.1, kind: 'move', axis: [1, 0, 0], distance: 1, over: 0.1 }, { ...atOnce, from: 0.25 }],
+    ],
   ])('a housing at rest may be held within 0 s: %s', (_when, list) => {
     expect(told(motions(...list))).toEqual([]);
   });
 
   it.each([
     ['while pushed', [still, { ...push, from: 0.3 }, { ...atOnce, from: 0.5 }]],
-    ['before a held one has come to rest', [still, { ...atOnce, from: 0.1 }]],
+    [
+      'before a held one has come to rest',
+      [
+        { ...push, from: 0 },
+        { ...still, from: 0.3 },
+        { ...atOnce, from: 0.4 },
+      ],
+    ],
     [
       'with a tremor',
       [
@@ -206,11 +218,11 @@ describe('motions', () => {
       ],
     ],
     [
-      'after a move that set out while moving',
+      'before what a move took over is braked',
       [
         { ...push, from: 0 },
         { from: 0.3, kind: 'move', axis: [1, 0, 0], distance: 1, over: 0.1 },
-        { ...atOnce, from: 0.9 },
+        { ...atOnce, from: 0.45 },
       ],
     ],
     [
