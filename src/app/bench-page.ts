@@ -18,6 +18,10 @@ import { Address } from './address.ts';
 import { BenchPainter } from './bench-painter.ts';
 import { benchView } from './bench-view.ts';
 import { Clock } from './clock.ts';
+import { deviceStorage, lessonLeftOpen } from './device-storage.ts';
+import { focusSetting } from './focus-setting.ts';
+import type { LessonDesk } from './lesson-desk.ts';
+import { settingTouchesBench, touchesBench } from './lesson-lock.ts';
 import { type PageState, startingState } from './page-state.ts';
 import { type Drawing, Pictures } from './pictures.ts';
 import { gravityAt, PLACES } from './places.ts';
@@ -58,6 +62,10 @@ export class BenchPage {
   /** How far a link's run is still to be replayed. */
   #replay: { readonly reachedS: number; readonly shownS: number | null } | undefined;
   readonly #address = new Address();
+  /** Fetched when the lesson sheet is first opened. */
+  #lessons: LessonDesk | undefined;
+  /** The run stands still until a prediction is stored. */
+  #heldByLesson = false;
 
   /** How much drawing is worth; to be set before `build`. */
   drawing: Drawing = 'full';
@@ -134,6 +142,7 @@ export class BenchPage {
     document.addEventListener('visibilitychange', () => this.#slept(), options);
     this.#clock.start(this.#wallMs);
     this.#applyTheme();
+    if (lessonLeftOpen(deviceStorage()) !== undefined) this.#act({ what: 'open sheet', sheet: 'lesson' });
   }
 
   /** Says something once, where the sentence of the run stands. */
@@ -145,6 +154,7 @@ export class BenchPage {
   frame(wallMs: number): void {
     this.run(wallMs);
     this.#draw(wallMs);
+    if (!this.#replay && !this.#hand?.holds) void this.#address.keep(wallMs, () => this.#linked());
   }
 
   /** Runs up to a wall time [ms] without drawing. */
@@ -162,6 +172,7 @@ export class BenchPage {
     if (this.#trigger?.watch(session.run.tape)) this.#triggered(this.#trigger);
     if (this.#state.looping) this.#loop(wallMs);
     this.#followEvents();
+    this.#lessons?.frame(wallMs);
   }
 
   #draw(wallMs: number): void {
@@ -178,9 +189,10 @@ export class BenchPage {
       sinceS: Math.max(0, snapshot.timeS - this.#shownBeforeS),
       snapshot,
       roomArrows: new Set(),
+      sketch: this.#lessons?.sketch,
+      notes: this.#lessons?.notes ?? [],
     });
     this.#shownBeforeS = snapshot.timeS;
-    if (!this.#replay && !this.#hand?.holds) void this.#address.keep(wallMs, () => this.#linked());
   }
 
   /** Brings a link's run up to where it had come, some of it in each frame; then it stands still there. */
@@ -237,6 +249,7 @@ export class BenchPage {
 
   #act(act: Act): void {
     const session = this.#session;
+    if (touchesBench(act) && this.#refused()) return;
     switch (act.what) {
       case 'handle':
         this.#handle(act.handling);
@@ -279,6 +292,7 @@ export class BenchPage {
         break;
       case 'open sheet':
         this.#change({ sheet: act.sheet, folded: false });
+        if (act.sheet === 'lesson') void this.#openLessons();
         break;
       case 'starting bench':
         this.#choose(act.bench as StartingBenchName);
@@ -310,7 +324,12 @@ export class BenchPage {
         this.#arm(act.on);
         break;
       case 'skip':
-        this.#change({ wayInSkipped: true, sheet: 'element', folded: true });
+        this.#change({ wayInSkipped: true });
+        this.#act({ what: 'open sheet', sheet: 'lesson' });
+        break;
+      case 'lesson':
+        this.#lessons?.take(act.wish);
+        this.#keepLock();
         break;
     }
     this.#dirty = true;
@@ -319,7 +338,9 @@ export class BenchPage {
   #set({ name, value, final }: Setting): void {
     const session = this.#session;
     this.#dirty = true;
+    if (settingTouchesBench(name) && this.#refused()) return;
     if (name === 'slowdown') {
+      this.#lessons?.slowed(Number(value));
       this.#clock.setSlowed(Number(value), this.#wallMs);
       this.#done('slow');
     } else if (isLimited(name)) {
@@ -496,6 +517,7 @@ export class BenchPage {
     } else {
       this.#session.pullTo(timeS);
       this.#clock.stop(this.#wallMs);
+      this.#lessons?.pulledBack(timeS);
     }
     this.#dirty = true;
   }
@@ -530,6 +552,76 @@ export class BenchPage {
     this.#dirty = true;
   }
 
+  // ——— lessons ———
+
+  /** Lessons and what reads them stay out of the first load. */
+  async #openLessons(): Promise<void> {
+    if (this.#lessons) return;
+    try {
+      const { LessonDesk: Desk } = await import('./lesson-desk.ts');
+      this.#lessons ??= new Desk({
+        session: () => this.#session,
+        slowed: () => this.#clock.slowed,
+        shownS: () => this.#session.shownS(this.#nowS),
+        laid: (slowed) => this.#laid(slowed),
+        handle: (handling, fields) => {
+          this.#change({ fields: { ...this.#state.fields, ...fields } });
+          this.#act({ what: 'handle', handling });
+        },
+        set: (setting) => this.#set(setting),
+        pull: (timeS) => this.#pull(timeS),
+        lead: (setting) => this.#lead(setting),
+        changed: () => {
+          this.#dirty = true;
+        },
+      });
+      this.#dirty = true;
+    } catch (error) {
+      this.#change({
+        notice: `The lessons could not be fetched (${String(error)}). Open their sheet again to try once more.`,
+      });
+    }
+  }
+
+  /** A lesson has laid the bench out anew. */
+  #laid(slowed: number | undefined): void {
+    const { bench, settings } = this.#session;
+    if (slowed !== undefined) this.#clock.setSlowed(slowed, this.#wallMs);
+    const place = PLACES.find(({ gravityMS2 }) => gravityMS2 === settings.gravityMS2)?.id ?? '';
+    this.#change({ spanS: bench.paperSpanS, place, latitude: Number.NaN, placeHeightM: Number.NaN });
+    this.#begun();
+  }
+
+  /** While a prediction is waited for the run stands still; once it is stored it goes on. */
+  #keepLock(): void {
+    const locked = this.#lessons?.locked !== undefined;
+    if (locked) this.#clock.stop(this.#wallMs);
+    else if (this.#heldByLesson) {
+      this.#clock.start(this.#wallMs);
+      this.#change({ notice: '' });
+    }
+    this.#heldByLesson = locked;
+  }
+
+  /** The bench is locked: says why. */
+  #refused(): boolean {
+    const locked = this.#lessons?.locked;
+    if (locked !== undefined) this.#change({ notice: locked });
+    return locked !== undefined;
+  }
+
+  /** Leads to where a setting is made. */
+  #lead(setting: string): void {
+    const sheet = setting === 'gap' ? 'element' : /^(gravity|pad\.)/u.test(setting) ? 'place' : undefined;
+    if (sheet) {
+      this.#change({ sheet, folded: false });
+      return;
+    }
+    if (setting === 'drop.height') this.#change({ handling: 'drop' });
+    this.#render();
+    void focusSetting(this.#host, setting);
+  }
+
   // ——— drawing ———
 
   #render(): void {
@@ -550,6 +642,8 @@ export class BenchPage {
         redoWhat: whatChanged(session.redoTo, session.settings),
         sentence,
         found: sentence,
+        lessons: this.#lessons?.view,
+        covered: this.#lessons?.covered ?? false,
       }),
       this.#host,
     );
@@ -617,6 +711,7 @@ export class BenchPage {
       wallOf: (event) => this.wallOf(event),
       runTimeOf: (wallMs) => this.#clock.runTimeOf(wallMs),
       position: () => this.#session.look(this.#nowS).housing.position,
+      mayHold: () => !this.#refused(),
       onHold: (holds, wallMs) => this.#held(holds, wallMs),
     });
     this.#hand.attach(this.#pictures.roomCanvas, 'room');

@@ -2,7 +2,7 @@
 import type { MotionSpec } from '../contract/motion.ts';
 import type { Snapshot } from '../contract/snapshot.ts';
 import type { ForceArrow, PaperScale, RidingGeometry, RoomFrame, RoomGeometry } from '../contract/view.ts';
-import type { PaperLine, PaperView } from '../plot/paper-view.ts';
+import type { PaperLine, PaperNote, PaperView, Sketch } from '../plot/paper-view.ts';
 import { type ReadingUnit, signed, unitName } from '../plot/reading-format.ts';
 import type { TapePaper } from '../plot/tape-paper.ts';
 import { CHANNEL } from '../session/bench-run.ts';
@@ -21,6 +21,8 @@ import type { Pictures } from './pictures.ts';
 const FELT_M = 0.05;
 /** Figures that run along are written anew this often [ms]: often enough to follow, seldom enough to read. */
 const FIGURES_EVERY_MS = 120;
+/** Width of the riding view from which its parts are named [px]. */
+const LABELS_FROM_PX = 260;
 /** Swept through in one frame by more than this share of a period, the mass is a veil [–]. */
 const VEIL_FROM_PERIODS = 0.2;
 
@@ -43,6 +45,9 @@ export interface FrameInput {
   readonly sinceS: number;
   readonly snapshot: Snapshot;
   readonly roomArrows: ReadonlySet<ForceArrow>;
+  /** A learner's line and marks, laid on the paper. */
+  readonly sketch: Sketch | undefined;
+  readonly notes: readonly PaperNote[];
 }
 
 interface Boxes {
@@ -88,9 +93,9 @@ export class BenchPainter {
 
   paint(session: Session, state: PageState, input: FrameInput): void {
     const boxes = this.#measure();
-    const { snapshot, nowS } = input;
+    const { snapshot } = input;
     const { paper } = this.#stage;
-    paper.draw(paperView(session, state, snapshot, nowS));
+    paper.draw(paperView(session, state, input));
     const scale = paper.scale();
     this.ridingScale = moved(scale, boxes.paperTop - boxes.ridingTop);
     this.riding = this.#pictures.riding.draw(snapshot, {
@@ -134,7 +139,8 @@ export class BenchPainter {
     const left = this.#stage.ridingLabels;
     left.widthPx = boxes.ridingWidth;
     left.heightPx = boxes.ridingHeight;
-    left.labels = ridingLabels(riding, element, snapshot.gravity);
+    // On a phone only a strip of the inside is seen: words would cover it.
+    left.labels = boxes.ridingWidth < LABELS_FROM_PX ? [] : ridingLabels(riding, element, snapshot.gravity);
     const right = this.#stage.roomLabels;
     right.widthPx = boxes.roomWidth;
     right.heightPx = boxes.roomHeight;
@@ -183,7 +189,7 @@ function moved({ zeroYPx, pxPerMS2, topYPx, bottomYPx }: PaperScale, byPx: numbe
   return { zeroYPx: zeroYPx + byPx, pxPerMS2, topYPx: topYPx + byPx, bottomYPx: bottomYPx + byPx };
 }
 
-function paperView(session: Session, state: PageState, snapshot: Snapshot, nowS: number): PaperView {
+function paperView(session: Session, state: PageState, { snapshot, nowS, sketch, notes }: FrameInput): PaperView {
   const element = snapshot.elements[0]!;
   const { housing } = snapshot;
   const shown = new Set(state.lines.filter((line) => line.shown).map(({ id }) => id));
@@ -214,8 +220,8 @@ function paperView(session: Session, state: PageState, snapshot: Snapshot, nowS:
     theme: state.theme,
     stage: state.stage,
     marked: state.marked,
-    sketch: undefined,
-    notes: [],
+    sketch,
+    notes,
     drag: 'pull',
   };
 }

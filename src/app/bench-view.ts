@@ -1,8 +1,10 @@
 /** The page as a template: everything that changes with a state, nothing that changes with a frame. */
 import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import '../ui/bench-head.ts';
 import '../ui/bench-layout.ts';
 import '../ui/caution-note.ts';
+import '../ui/cover-sheet.ts';
 import '../ui/element-sheet.ts';
 import '../ui/folder-sheets.ts';
 import '../ui/glossary-sheet.ts';
@@ -30,6 +32,7 @@ import type { Session } from '../session/session.ts';
 import { type BenchSettings, naturalFrequencyHz } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 import type { CautionName } from '../ui/caution-note.ts';
+import type { LessonSheetView } from '../ui/lesson-sheet.ts';
 import type { PlainFigures } from '../ui/plain-words.ts';
 import type { SpanFigures } from '../ui/span-figures.ts';
 import type { HandlingName } from '../ui/ui-events.ts';
@@ -49,9 +52,14 @@ export interface ViewContext {
   readonly redoWhat: string;
   readonly found: string;
   readonly sentence: string;
+  /** Undefined until the lessons have been fetched. */
+  readonly lessons: LessonSheetView | undefined;
+  /** Mass and pen are covered until a prediction is stored. */
+  readonly covered: boolean;
 }
 
 const SHEETS = [
+  { id: 'lesson', tab: 'Lesson' },
   { id: 'start', tab: 'Start' },
   { id: 'element', tab: 'Element' },
   { id: 'read-out', tab: 'Read-out' },
@@ -83,12 +91,13 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
     <line-legend slot="legend" .lines=${state.lines}></line-legend>
     <div slot="paper" class="paper-host"></div>
     <pen-rule slot="rule" .unit=${state.unit === 'g_n' ? 'g' : 'm/s²'}></pen-rule>
-    <reading-figure slot="reading"></reading-figure>
+    <reading-figure slot="reading" ?hidden=${context.covered}></reading-figure>
     <canvas slot="riding" class="riding-canvas" aria-label="Inside the housing" role="img"></canvas>
     <scene-labels slot="riding" class="riding-labels"></scene-labels>
+    ${context.covered ? html`<cover-sheet slot="riding" words="Covered until your prediction is stored."></cover-sheet>` : nothing}
     <canvas slot="room" class="room-canvas" aria-label="The room" role="img"></canvas>
     <scene-labels slot="room" class="room-labels"></scene-labels>
-    <sign-line slot="sign" ?turned=${state.signTurned}></sign-line>
+    <sign-line slot="sign" ?turned=${state.signTurned} ?hidden=${context.covered}></sign-line>
     ${slip(state, context)}
     <caution-note slot="caution" .about=${cautionFor(state.handling)}></caution-note>
     <handling-keys slot="handling" .active=${context.active} ?letters=${state.letters}></handling-keys>
@@ -108,7 +117,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
         .label=${spec.name === 'frequency' ? 'swings at' : spec.name === 'damping' ? 'damping' : spec.label}
         .kind=${spec.kind}
         .unit=${spec.unit}
-        .value=${spec.value}
+        .value=${live(spec.value)}
         .low=${spec.low}
         .high=${spec.high}
         .spacing=${spec.spacing}
@@ -119,7 +128,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
   </bench-layout>`;
 }
 
-function folder(state: PageState, { session, found }: ViewContext): TemplateResult {
+function folder(state: PageState, { session, found, lessons }: ViewContext): TemplateResult {
   const { settings, bench } = session;
   const { readout } = settings;
   const element = ['mass', state.springBy, 'damping', 'gap', 'restitution'] as const;
@@ -130,6 +139,7 @@ function folder(state: PageState, { session, found }: ViewContext): TemplateResu
     ?folded=${state.folded}
     ?letters=${state.letters}
   >
+    <lesson-sheet slot="lesson" .view=${lessons}>The lessons are being fetched.</lesson-sheet>
     <short-way-in slot="start" .done=${state.firstSteps} .found=${found}></short-way-in>
     <element-sheet
       slot="element"

@@ -36,7 +36,11 @@ function instantOf({ fromS, toS }: SketchAxes, k: number): number {
 }
 
 function isInk(values: unknown): values is Values {
-  return Array.isArray(values) && values.length === VALUES && values.every((value) => value === null || typeof value === 'number');
+  return (
+    Array.isArray(values) &&
+    values.length === VALUES &&
+    values.every((value) => value === null || typeof value === 'number')
+  );
 }
 
 function entries<T>(stored: unknown, read: (value: unknown) => T | undefined): Record<string, T> {

@@ -17,7 +17,7 @@ export function touchesBench({ what }: Act): boolean {
   return TOUCHING.has(what);
 }
 
-const PLACES: ReadonlySet<string> = new Set(['place', 'latitude', 'placeHeight', 'readout.bits']);
+const PLACES: ReadonlySet<string> = new Set(['place', 'latitude', 'placeHeight', 'air', 'readout.bits']);
 
 export function settingTouchesBench(name: string): boolean {
   return isLimited(name) || PLACES.has(name);

@@ -1,10 +1,8 @@
 /** A learner's answers and progress on the device: written at each act, so that a reload or a crash loses nothing. */
 import { type LessonProgress, progressText, readProgress } from '../lesson/progress.ts';
+import { OPEN_LESSON, PREFIX } from './device-storage.ts';
 import { type InkValues, readInks } from './lesson-ink.ts';
 
-/** The page may share its origin with others: its own entries begin with its name. */
-const PREFIX = 'proof-mass-bench/';
-const OPEN = `${PREFIX}open-lesson`;
 const FORMAT = 1;
 
 export interface KeptLesson {
@@ -46,8 +44,8 @@ export class LessonStore {
 
   /** Notes which lesson lies open; undefined: none. */
   noteOpen(lesson: string | undefined): void {
-    if (lesson === undefined) this.#storage?.removeItem(OPEN);
-    else this.#set(OPEN, lesson);
+    if (lesson === undefined) this.#storage?.removeItem(OPEN_LESSON);
+    else this.#set(OPEN_LESSON, lesson);
   }
 
   #set(key: string, text: string): void {
@@ -59,20 +57,6 @@ export class LessonStore {
       this.trouble = CANNOT_KEEP;
     }
   }
-}
-
-/** The browser's storage; undefined where it is switched off. */
-export function deviceStorage(): Storage | undefined {
-  try {
-    return window.localStorage;
-  } catch {
-    return undefined;
-  }
-}
-
-/** The lesson that lay open when the page was left. */
-export function lessonLeftOpen(storage: Storage | undefined): string | undefined {
-  return storage?.getItem(OPEN) ?? undefined;
 }
 
 function keyOf(lesson: string): string {

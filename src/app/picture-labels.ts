@@ -7,6 +7,9 @@ type Placing = Pick<SceneLabel, 'side' | 'distancePx' | 'leader' | 'quiet'>;
 
 const BESIDE: Placing = { side: 'right', distancePx: 12, leader: false, quiet: true };
 
+/** Nearer to level the lever itself stands where the word would [px]. */
+const CLEAR_OF_LEVER_PX = 26;
+
 /** Labels of the riding view: what each thing is, with its figure from the model. */
 export function ridingLabels(
   geometry: RidingGeometry,
@@ -18,7 +21,8 @@ export function ridingLabels(
     'arm pulls': {
       ...BESIDE,
       quiet: false,
-      distancePx: 14,
+      side: 'above',
+      distancePx: 10,
       text: 'spring pulls',
       under: `${inG(Math.abs(reading))} ${reading >= 0 ? 'up' : 'down'}`,
     },
@@ -37,7 +41,11 @@ export function ridingLabels(
     arm: { ...BESIDE, side: 'above', distancePx: 54, leader: true, text: 'arm of blued steel' },
     coil: { ...BESIDE, text: 'coil of blued steel', leader: true, distancePx: 24 },
   };
-  return placed(geometry.anchors, texts);
+  const bent = Math.abs(geometry.massYPx - geometry.unbentYPx) > CLEAR_OF_LEVER_PX;
+  return placed(
+    geometry.anchors.filter(({ name }) => bent || name !== 'unbent'),
+    texts,
+  );
 }
 
 /** Labels of the room: heights and what gave. */
@@ -52,6 +60,7 @@ export function roomLabels(
     texts['let go'] = {
       ...BESIDE,
       side: 'left',
+      distancePx: 58,
       text: 'let go',
       under: `at ${quantityText(releaseHeightM, 'length')}`,
     };

@@ -37,7 +37,7 @@ export class Pictures {
     this.#onChange = onChange;
     const light = drawing === 'light';
     this.pixelRatio = light ? LIGHT_RATIO : Math.min(window.devicePixelRatio, 2);
-    const options = { theme, shadows: !light, antialias: !light, onLost: () => this.#fallBack() };
+    const options = { theme, shadows: !light, antialias: !light, mirror: !light, onLost: () => this.#fallBack() };
     this.flat = !graphicsAvailable();
     this.riding = this.flat
       ? createDrawnRidingPicture(ridingCanvas, { theme })
@@ -59,6 +59,7 @@ export class Pictures {
   }
 
   setTheme(theme: Theme): void {
+    if (theme === this.#theme) return;
     this.#theme = theme;
     this.riding.setTheme(theme);
     this.room.setTheme(theme);

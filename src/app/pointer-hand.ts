@@ -11,6 +11,8 @@ export interface HandDoor {
   /** Run time of a wall time [ms]. */
   readonly runTimeOf: (wallMs: number) => number;
   readonly position: () => readonly number[];
+  /** The bench may be touched; says why when it may not. */
+  readonly mayHold: () => boolean;
   /** The hand takes hold, or lets go. */
   readonly onHold: (holds: boolean, wallMs: number) => void;
 }
@@ -74,6 +76,7 @@ export class PointerHand {
     const picture = view === 'room' ? this.#door.room() : this.#door.riding();
     const part = picture.part(event.offsetX, event.offsetY);
     if (view === 'room' ? part !== 'housing' : part === undefined) return;
+    if (!this.#door.mayHold()) return;
     event.preventDefault();
     canvas.focus({ preventScroll: true });
     canvas.setPointerCapture(event.pointerId);
@@ -112,6 +115,7 @@ export class PointerHand {
     if (step) {
       event.preventDefault();
       if (!this.holds) {
+        if (!this.#door.mayHold()) return;
         this.#take(this.#door.wallOf(event));
         this.#byKeys = true;
       }

@@ -12,7 +12,7 @@ export function changedSpec(spec: ElementSpec, set: ElementChange): ElementSpec 
   const withGap = gap === undefined ? changed : { ...changed, gap: gap ?? undefined };
   const { modes } = spec;
   const first = modes?.[0];
-  if (!modes || !first) return withGap;
+  if (!modes || !first || (set.naturalFrequency === undefined && set.dampingRatio === undefined)) return withGap;
   const faster = changed.naturalFrequency / first.naturalFrequency;
   return {
     ...withGap,

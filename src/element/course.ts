@@ -8,7 +8,7 @@
  */
 import { bracketedRoot, firstFall } from '../numerics/root.ts';
 import { stepFactor } from '../numerics/runge-kutta.ts';
-import { exp } from '../numerics/transcendental.ts';
+import { exp, pow } from '../numerics/transcendental.ts';
 import { type Arcs, FORCE, FREE, FREE_NONLINEAR, HELD, LAW, SIDE, SPIN, START, STATE, STILL } from './arcs.ts';
 import type { Mechanics } from './mechanics.ts';
 import { forceAt, Propagator, slopeAt } from './propagator.ts';
@@ -26,9 +26,9 @@ export interface StopHit {
 }
 
 /**
- * Most touches followed one by one in a tick. Beyond, the mass is carried along the stop while its hops lose speed by
- * their mean law: under a push p a hop at v takes 2v/p and keeps e·(v − (2/3)·2ζω·v²/p), so v′ = −(1 − e)p/2 − 2ζω·v/3.
- * Hops so many are no higher than p·(tick/256)²/8.
+ * Most touches followed one by one in a tick. Beyond, the mass is carried along the stop while its hops change speed
+ * by their mean law: under a push p a hop at v takes 2v/p and keeps e·(v − (2/3)·2ζω·v²/p), and v³/p stays as p changes
+ * slowly (the action of a hop), so v′ = v·p′/(3p) − (1 − e)p/2 − 2ζω·v/3. Hops so many are no higher than p·(tick/256)²/8.
  */
 const MOST_TOUCHES = 256;
 
@@ -42,8 +42,6 @@ export class Course {
   readonly hits: StopHit[] = [];
   /** Rests on the stop at +gap (1), at −gap (−1) or on none (0). */
   side: -1 | 0 | 1 = 0;
-  /** It rested on a stop at some time of this tick. */
-  rested = false;
   readonly #arcs: Arcs;
   readonly #tickS: number;
   #propagator: Propagator;
@@ -117,7 +115,6 @@ export class Course {
     this.#arcs.clear();
     if (this.hits.length > 0) this.hits.length = 0;
     this.#touches = 0;
-    this.rested = this.side !== 0;
   }
 
   /** Runs a piece: the forces are parabolas through their values at its start, middle and end. */
@@ -134,13 +131,12 @@ export class Course {
     this.#pieceStart = startTauS;
     this.#reached = 0;
     writeParabola(this.#piece, FORCE, durationS, f0, fMid, f1);
-    const { cubic, gapM, single } = this.mechanics;
+    const { cubic, single } = this.mechanics;
     const spins = w0 !== 0 || wMid !== 0 || w1 !== 0;
     if (spins || this.#spins) writeParabola(this.#piece, SPIN, durationS, w0, wMid, w1);
     this.#spins = spins;
     this.#nonlinear = spins || cubic !== 0;
     this.#step = durationS;
-    if (gapM !== Infinity && !single) this.putBetweenStops();
     while (this.#reached < durationS) {
       if (this.side === 0) this.#fly(durationS);
       else if (single) this.#restStill(durationS);
@@ -160,18 +156,15 @@ export class Course {
     const { gapM } = this.mechanics;
     if (Math.abs(deflection) < gapM) this.side = 0;
     else if (this.side === 0 && Math.abs(deflection) > gapM) this.side = deflection > 0 ? 1 : -1;
-    this.rested ||= this.side !== 0;
     this.#moveTo(this.side === 0 ? deflection : this.side * gapM);
     this.#kickTo(this.side === 0 ? velocity : 0);
   }
 
-  /** Puts the pick-off back on the stop it rests on, or is beyond: what the modes left out or a change do at a jump. */
+  /** Puts a pick-off that is beyond a stop back to it. */
   putBetweenStops(): void {
     const { gapM } = this.mechanics;
     const { deflection } = this.observe();
-    if (this.side === 0 && Math.abs(deflection) <= gapM) return;
-    this.#moveTo((this.side || Math.sign(deflection)) * gapM);
-    if (this.side !== 0) this.#kickTo(0);
+    if (Math.abs(deflection) > gapM) this.#moveTo(Math.sign(deflection) * gapM);
   }
 
   /** One free arc: to a touch, to the end of the piece, or of a Runge–Kutta step. */
@@ -202,8 +195,7 @@ export class Course {
     const side = deflection > 0 ? 1 : -1;
     const speedMS = Math.max(0, side * velocity);
     const rebound = restitution * speedMS;
-    this.#moveTo(side * gapM);
-    this.#kickTo(0);
+    this.#holdTo(side);
     const pressure = this.#pressure(side);
     // A hop lower than the rounding of x is none.
     const slow = rebound < restingSpeed || rebound * rebound < 2 * pressure * TOUCH_SHARE * gapM;
@@ -212,7 +204,6 @@ export class Course {
     this.#touches += 1;
     if (rests || (pressure > 0 && this.#touches >= MOST_TOUCHES)) {
       this.side = side;
-      this.rested = true;
       this.#hop = rests ? 0 : rebound;
     } else {
       this.#kickTo(-side * rebound);
@@ -231,7 +222,8 @@ export class Course {
     const curvature = pull * this.#piece[FORCE + 2]! + gapM * this.#piece[SPIN + 2]!;
     const fall = firstFall(pressure, slope, curvature / 2, remaining);
     const length = fall < 0 ? remaining : fall;
-    this.#slowHops(pressure + (length / 2) * (slope + (length / 3) * curvature), length);
+    const after = Math.max(0, pressure + length * (slope + (length / 2) * curvature));
+    this.#slowHops(pressure, after, pressure + (length / 2) * (slope + (length / 3) * curvature), length);
     if (fall < 0) this.#reached = durationS;
     else this.#letGo(fall);
   }
@@ -239,6 +231,7 @@ export class Course {
   /** Rest of a pick-off behind which other modes or a mount move on. */
   #restHeld(durationS: number): void {
     const side = this.side;
+    this.#holdTo(side); // against rounding, and what the modes left out do where the force bends
     const before = this.#pressure(side);
     const at = this.#begin(HELD, side);
     if (before < 0) {
@@ -256,12 +249,16 @@ export class Course {
     const after = pressureAfter(length);
     const fall = after < 0 ? bracketedRoot(pressureAfter, 0, length) : length;
     if (after < 0) pressureAfter(fall);
-    this.#moveTo(side * this.mechanics.gapM); // takes back the rounding
-    this.#kickTo(0);
-    this.#slowHops((before + Math.max(after, 0)) / 2, fall);
+    const pushes = Math.max(after, 0);
+    this.#slowHops(before, pushes, (before + pushes) / 2, fall);
     this.#reached = from;
     if (after < 0) this.#letGo(fall);
     else this.#pass(length, remaining, durationS);
+  }
+
+  #holdTo(side: number): void {
+    this.#moveTo(side * this.mechanics.gapM);
+    this.#kickTo(0);
   }
 
   #letGo(afterS: number): void {
@@ -280,12 +277,14 @@ export class Course {
     this.#hop = 0;
   }
 
-  /** What a mean push over a time leaves of the hops. */
-  #slowHops(push: number, lengthS: number): void {
+  /** What a time leaves of the hops, from the push before, after and in the mean. */
+  #slowHops(before: number, after: number, mean: number, lengthS: number): void {
     if (this.#hop === 0) return;
     const { single, omega, zeta, restitution } = this.mechanics;
     const drag = single ? 2 * zeta[0]! * omega[0]! : 0;
-    this.#hop = Math.max(0, this.#hop * exp((-drag * lengthS) / 3) - ((1 - restitution) * push * lengthS) / 2);
+    const kept = this.#hop * pow(after / before, 1 / 3) * exp((-drag * lengthS) / 3);
+    const lost = ((1 - restitution) * lengthS * mean * pow(after / mean, 1 / 3)) / 2;
+    this.#hop = Math.max(0, kept - lost);
   }
 
   /**

@@ -105,9 +105,9 @@ export class Element {
     this.#course.advance(startTauS, durationS, f0, fMid, f1, w0, wMid, w1);
   }
 
-  /** Ends the tick: adds its thermal noise, but not to a mass that has rested on a stop; a stop holds it back. */
+  /** Ends the tick: adds its thermal noise, but not to a mass that rests on a stop, and not beyond one. */
   endTick(): void {
-    if (this.#tickNoise && !this.#course.rested) {
+    if (this.#tickNoise && this.#course.side === 0) {
       this.#tickNoise.addTick(this.#course.state);
       this.#course.putBetweenStops();
     }
@@ -130,9 +130,10 @@ export class Element {
     const elapsed = tauS - arcs.data[at]!;
     const state = this.#scratch;
     propagator.reach(arcs.data, at, elapsed, state);
-    if (this.#tickNoise && !course.rested) this.#tickNoise.addAt(tauS, state);
+    const side = arcs.data[at + SIDE] as -1 | 0 | 1;
+    if (this.#tickNoise) this.#tickNoise.addAt(tauS, state);
     propagator.observe(arcs.data, at, elapsed, state);
-    write(propagator.mechanics, propagator.deflection, propagator.velocity, arcs.data[at + SIDE] as -1 | 0 | 1, out);
+    write(propagator.mechanics, propagator.deflection, propagator.velocity, side, out);
   }
 
   /** Changes settings at the instant reached; deflection and velocity stay. Outside a smaller gap it rests on the stop. */

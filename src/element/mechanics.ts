@@ -67,7 +67,7 @@ export interface Mechanics {
 }
 
 /** Below this share of ω₀·gap a rebound counts as rest [–]: 1e-6 is far under a pixel and ends the bouncing series. */
-export const RESTING_SPEED_SHARE = 1e-6;
+const RESTING_SPEED_SHARE = 1e-6;
 
 /** The parameters of a specification that enter the equations. */
 export type Mechanical = Pick<

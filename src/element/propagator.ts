@@ -11,7 +11,7 @@ import type { Mechanics } from './mechanics.ts';
  * Error tolerated in one Runge–Kutta step, as a share of the amplitude that the state and the force give each
  * coordinate. A period of free swing then takes about 400 steps, so errors stay below 1e-9 over ten periods.
  */
-export const TOLERANCE = 1e-12;
+const TOLERANCE = 1e-12;
 
 export class Propagator {
   readonly mechanics: Mechanics;

@@ -2,7 +2,7 @@
  * Finds when a free arc first meets a stop, and misses none. From where the mass is, a bound A of its acceleration
  * over the next horizon H tells how long it cannot reach a stop: until |v|t + At²/2 uses up the room. It is taken
  * that far, looked at anew, and so on. Near a touch at speed the steps close in on it quadratically; a mass at rest
- * beside the stop has A = 0, so one look clears the whole arc.
+ * beside the stop has A = 0, so one look clears the whole arc. A bound J of the change of ẍ helps a mass pulled off.
  *
  * Bound for the single mode, from p = −Γf − (ω² − ω⊥²)x − κx³: damping cannot speed the mass up, so its speed toward
  * a stop grows by p at most. As long as |x| ≤ gap, |p| changes by at most K|v| + F′ a second,
@@ -105,7 +105,7 @@ export class TouchSearch {
       : this.#swingsInside(data, at, lengthS);
   }
 
-  /** The bound of `#mostSingle` over a short arc, with a constant spring. */
+  /** The bound above over a short arc of the single mode, with a constant spring. */
   #staysNear(data: Float64Array, at: number, lengthS: number): boolean {
     const { omega, participation, gapM } = this.#propagator.mechanics;
     const x = data[at + STATE]!;
@@ -166,9 +166,10 @@ export class TouchSearch {
   }
 
   /**
-   * Bound of |ẍ| for several coordinates. Each |z_i′| is below any Y with Y ≥ |z′(0)| + ∫(M·Y + g), M the sizes of A
-   * and of the stiffening, g what the changing forces add. For the weights σ = g-sum + H·M·σ (six rounds, as many as
-   * the coordinates pass a change on) and m = max (Mσ)_i/σ_i, Y = e^{mH}·σ is one (Collatz's quotient bound).
+   * For several coordinates, over the horizon H: |z′| is below any Y with Y ≥ |z′(0)| + ∫(M·Y + g), M the sizes of A and of
+   * the stiffening, g what the changing forces add. With weights σ = |z′(0)| + H·g + H·M·σ (six rounds, as many as the
+   * coordinates pass a change on) and m = max (Mσ)_i/σ_i, Y = e^{mH}·σ is one (the quotients as in L. Collatz, Math. Z. 48
+   * (1942) 221–226, from memory); |z″| ≤ M·Y + g. A and J are their sums along ẋ.
    */
   #boundCoupled(
     data: Float64Array,

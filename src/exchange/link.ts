@@ -125,7 +125,10 @@ function settingsFault(value: unknown): string | undefined {
   }
   if (!(gapM === null || (typeof gapM === 'number' && gapM > 0 && gapM <= limits.gap.high)))
     return 'the gap is out of range';
-  if (air !== null && !(isObject(air) && Object.values(air).every((each) => typeof each === 'number' && each >= 0 && each < 1e3)))
+  if (
+    air !== null &&
+    !(isObject(air) && Object.values(air).every((each) => typeof each === 'number' && each >= 0 && each < 1e3))
+  )
     return 'the air is out of range';
   if (!(Number.isInteger(seed) && (seed as number) >= 0 && (seed as number) < 2 ** 32))
     return 'the seed is no whole number';

@@ -28,10 +28,15 @@ export class Contact {
   readonly #height = new Float64Array(CORNERS);
   readonly #heightRate = new Float64Array(CORNERS);
   readonly #push = new Float64Array(CORNERS);
+  readonly #endHeight = new Float64Array(CORNERS);
+  readonly #endHeightRate = new Float64Array(CORNERS);
+  readonly #endPush = new Float64Array(CORNERS);
   readonly #at = new Float64Array(CORNERS);
   /** What each corner changes to: 0 nothing, 1 presses, 2 below, 3 above. */
   readonly #to = new Uint8Array(CORNERS);
   #start: Float64Array;
+  /** Heights, rates and pushes of the next step's start are at hand: it is the end of the last step. */
+  #startKnown = false;
 
   constructor(forces: Forces, step: Stepper, radius: number, stateLength: number) {
     this.#forces = forces;
@@ -44,6 +49,7 @@ export class Contact {
   /** Takes the corners as they are. */
   begin(state: Float64Array): void {
     const forces = this.#forces;
+    this.#startKnown = false;
     forces.pressed = 0;
     this.below = 0;
     if (forces.pad === null) return;
@@ -62,29 +68,42 @@ export class Contact {
    */
   first(start: Float64Array, end: Float64Array, h: number): number {
     const forces = this.#forces;
-    this.#to.fill(0);
+    const known = this.#startKnown;
+    this.#startKnown = false;
     if (forces.pad === null) return Number.POSITIVE_INFINITY;
     if (forces.pressed === 0 && this.below === 0 && this.#farAbove(start, end, h)) return Number.POSITIVE_INFINITY;
     this.#start = start;
-    forces.corners(start);
-    this.#height.set(forces.height);
-    this.#heightRate.set(forces.heightRate);
-    this.#push.set(forces.push);
+    if (!known) {
+      forces.corners(start);
+      this.#height.set(forces.height);
+      this.#heightRate.set(forces.heightRate);
+      this.#push.set(forces.push);
+    }
     forces.corners(end);
+    // The end's values, before a search overwrites them.
+    this.#endHeight.set(forces.height);
+    this.#endHeightRate.set(forces.heightRate);
+    this.#endPush.set(forces.push);
+    this.#to.fill(0);
     let first = Number.POSITIVE_INFINITY;
     for (let i = 0; i < CORNERS; i++) {
-      // the end's values, before a search overwrites them
-      const height = forces.height[i]!;
-      const rate = forces.heightRate[i]!;
-      const push = forces.push[i]!;
+      const height = this.#endHeight[i]!;
+      const rate = this.#endHeightRate[i]!;
+      const push = this.#endPush[i]!;
       const bit = 1 << i;
       let at = Number.POSITIVE_INFINITY;
       if ((forces.pressed & bit) !== 0) at = this.#letsGo(i, h, push);
       else if ((this.below & bit) !== 0) at = this.#leavesBelow(i, h, height, rate, push);
       else at = this.#touches(i, h, height, rate);
       this.#at[i] = at;
-      if (at !== Number.POSITIVE_INFINITY) forces.corners(end);
       first = Math.min(first, at);
+    }
+    if (first === Number.POSITIVE_INFINITY) {
+      this.#height.set(this.#endHeight);
+      this.#heightRate.set(this.#endHeightRate);
+      this.#push.set(this.#endPush);
+      this.#startKnown = true;
+      return first;
     }
     for (let i = 0; i < CORNERS; i++) if (!(this.#at[i]! <= first + TOGETHER * h)) this.#to[i] = 0;
     return first;

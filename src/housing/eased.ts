@@ -13,12 +13,14 @@ export class EasedStep implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS: number;
   readonly #total: number;
   readonly #overS: number;
 
   constructor(total: number, overS: number) {
     this.#total = total;
     this.#overS = overS;
+    this.steadyAfterS = overS;
   }
 
   nextKnotS(afterS: number): number {
@@ -38,6 +40,7 @@ export class EasedRate implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS = Number.POSITIVE_INFINITY; // the angle goes on
   readonly #rate: number;
   readonly #withinS: number;
 
@@ -63,12 +66,14 @@ export class EasedAcceleration implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS: number;
   readonly #acceleration: number;
   readonly #withinS: number;
 
   constructor(acceleration: number, withinS: number) {
     this.#acceleration = acceleration;
     this.#withinS = withinS;
+    this.steadyAfterS = withinS;
   }
 
   nextKnotS(afterS: number): number {

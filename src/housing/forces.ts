@@ -121,6 +121,8 @@ export class Forces implements RateSource {
     const pad = this.pad!;
     const arm = this.#arm;
     const rubs = pad.friction > 0;
+    const kt = pad.stiffness / SHARES;
+    const ct = rubs ? bristleDamping(pad, this.#mass) : 0;
     for (let i = 0; i < CORNERS; i++) {
       if (((this.pressed >> i) & 1) === 0) {
         out[EXTRA_RATE + 2 * i] = 0;
@@ -132,8 +134,6 @@ export class Forces implements RateSource {
       let fx = 0;
       let fz = 0;
       if (rubs) {
-        const kt = pad.stiffness / SHARES;
-        const ct = bristleDamping(pad, this.#mass);
         const sx = state[EXTRA + 2 * i]!;
         const sz = state[EXTRA + 2 * i + 1]!;
         const tx = kt * sx + ct * this.#speed[0]!;

@@ -158,6 +158,7 @@ export class Hand implements Law, RateSource {
       const whole = first > h * (1 - NEAR);
       if (!whole) this.#move(this.#state, startS, first, this.#end);
       piece.durationS = whole ? h : first;
+      piece.steady = false;
       const memory = piece.room(MEMORY);
       memory.set(this.#state, 0);
       memory.set(this.#target.leg, TARGET_LEG);

@@ -5,16 +5,17 @@
  *
  * Order of calls: `beginTick`, then `begin`, `target`, `setGravity`, `setPad` and `advance` as they come, in time.
  */
-import type { Quaternion, Vector } from '../contract/geometry.ts';
+
 import type { RunEvent } from '../contract/event.ts';
+import type { Quaternion, Vector } from '../contract/geometry.ts';
 import type { HandTarget, MotionSpec, PadSpec } from '../contract/motion.ts';
 import type { HousingSpec } from '../contract/run.ts';
 import { normalize } from '../numerics/quaternion.ts';
 import { Free } from './free.ts';
 import { Hand } from './hand.ts';
 import { held } from './held.ts';
-import { newKinematics, type Kinematics, lowestCorner } from './kinematics.ts';
-import { newHandOver, type HandOver, type Law, type LawSave, Piece } from './law.ts';
+import { type Kinematics, lowestCorner, newKinematics } from './kinematics.ts';
+import { type HandOver, type Law, type LawSave, newHandOver, Piece } from './law.ts';
 import { move } from './move.ts';
 import { push } from './push.ts';
 import { recorded } from './recorded.ts';
@@ -159,7 +160,7 @@ export class Housing {
     this.#tickStartS = startS;
     this.#reachedTauS = 0;
     this.#pieceCount = 0;
-    this.#events.length = 0;
+    if (this.#events.length > 0) this.#events.length = 0; // setting a length is dear
   }
 
   /** Goes on to τ of this tick [s]. */
@@ -189,6 +190,11 @@ export class Housing {
 
   pieceDuration(piece: number): number {
     return this.#pieces[piece]!.durationS;
+  }
+
+  /** What is felt is the same all over a piece, bit for bit: one look at it will do. */
+  isSteady(piece: number): boolean {
+    return this.#pieces[piece]!.steady;
   }
 
   /** The motion at τ within a piece, by that piece's own law: at its end, the value before any jump. */

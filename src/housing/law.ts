@@ -49,6 +49,8 @@ export class Piece {
   /** Gravity over the piece [m/s²]. */
   gravity = 0;
   pad: PadSpec | null = null;
+  /** What is felt is the same all over the piece, bit for bit. */
+  steady = false;
   memory: Float64Array = new Float64Array(0);
 
   /** Memory of at least this many numbers. */
@@ -62,7 +64,7 @@ export interface Law {
   readonly kind: MotionSpec['kind'];
   /**
    * Cuts the next piece, from `piece.startTauS` up to `untilTauS` at most, and moves on to its end.
-   * Sets the duration and the memory of the piece; returns the end [s].
+   * Sets the duration, the memory and the steadiness of the piece; returns the end [s].
    */
   cut(piece: Piece, untilTauS: number): number;
   /** The motion at τ within a piece it has cut; `path` false: position and velocity are not wanted. */

@@ -50,6 +50,8 @@ export class Prescribed implements Law {
   readonly #aboutAxis: Float64Array | null;
   readonly #aboutLaw: ScalarLaw | null;
   readonly #felt: Felt | null;
+  /** From here on what is felt stays [s]; Infinity: never. */
+  readonly #steadyAfterS: number;
   readonly #up = vector();
   readonly #turn = quaternion();
   readonly #omega = vector();
@@ -66,6 +68,10 @@ export class Prescribed implements Law {
     this.#aboutAxis = about === undefined ? null : Float64Array.from(about.axis);
     this.#aboutLaw = about?.law ?? null;
     this.#felt = parts.felt ?? null;
+    const laws = [...this.#along.map(({ law }) => law), ...(this.#aboutLaw === null ? [] : [this.#aboutLaw])];
+    const lawsSteadyAfterS = laws.map(({ steadyAfterS }) => steadyAfterS);
+    this.#steadyAfterS =
+      this.#felt === null ? Math.max(this.#brake.withinS, ...lawsSteadyAfterS) : Number.POSITIVE_INFINITY;
   }
 
   cut(piece: Piece, untilTauS: number): number {
@@ -74,6 +80,7 @@ export class Prescribed implements Law {
     const knotTauS = beganTauS + this.#nextKnotS(piece.startTauS + near - beganTauS);
     const endTauS = knotTauS < untilTauS - near ? knotTauS : untilTauS;
     piece.durationS = endTauS - piece.startTauS;
+    piece.steady = piece.startTauS - beganTauS >= this.#steadyAfterS;
     return endTauS;
   }
 

@@ -40,6 +40,7 @@ export class RecordedAcceleration implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS: number;
   readonly #timeS: Float64Array;
   readonly #values: Float64Array;
   /** Velocity and displacement at the samples. */
@@ -49,6 +50,7 @@ export class RecordedAcceleration implements ScalarLaw {
   constructor(timeS: Float64Array, valuesMS2: Float64Array) {
     this.#timeS = timeS;
     this.#values = valuesMS2;
+    this.steadyAfterS = timeS[timeS.length - 1]!;
     this.#velocity = new Float64Array(timeS.length);
     this.#displacement = new Float64Array(timeS.length);
     for (let i = 1; i < timeS.length; i++) {

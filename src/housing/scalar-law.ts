@@ -7,6 +7,8 @@ export interface ScalarLaw {
   value: number;
   rate: number;
   acceleration: number;
+  /** From here on the acceleration stays, bit for bit, and of an angle the value too [s]; Infinity: never. */
+  readonly steadyAfterS: number;
   /** The first knot later than `afterS`: an instant at which some derivative jumps [s]; Infinity: none. */
   nextKnotS(afterS: number): number;
   /**

@@ -24,6 +24,7 @@ export class EasedRandom implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS = Number.POSITIVE_INFINITY;
   readonly #easeS: number;
   readonly #firstOmega: number;
   readonly #stepOmega: number;

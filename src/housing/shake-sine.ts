@@ -11,6 +11,7 @@ export class EasedSine implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS = Number.POSITIVE_INFINITY;
   readonly #omega: number;
   readonly #displacement: number;
   readonly #easeS: number;

@@ -18,6 +18,7 @@ export class EasedSweep implements ScalarLaw {
   value = 0;
   rate = 0;
   acceleration = 0;
+  readonly steadyAfterS = Number.POSITIVE_INFINITY;
   readonly #amplitude: number;
   readonly #overS: number;
   readonly #easeS: number;

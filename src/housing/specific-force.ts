@@ -13,7 +13,9 @@ export function specificForceAlong(k: Kinematics, at: Vector, axis: Vector): num
   if (k.uniform) return along + 0; // −0 + 0 = +0: a fall reads plain zero
   const w = k.angularVelocity;
   const alpha = k.angularAcceleration;
-  const [rx, ry, rz] = at;
+  const rx = at[0];
+  const ry = at[1];
+  const rz = at[2];
   const wx = w[0]!;
   const wy = w[1]!;
   const wz = w[2]!;

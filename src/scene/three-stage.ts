@@ -20,6 +20,8 @@ export interface PictureOptions {
   readonly shadows?: boolean;
   /** Default true. */
   readonly antialias?: boolean;
+  /** What brass and glass mirror; off for measuring. Default true. */
+  readonly mirror?: boolean;
   /** Edge of the shadow map in texels. Default 1024. */
   readonly shadowMapSize?: number;
   /** Drawings averaged for soft shadows when still. Default 16. */
@@ -53,7 +55,8 @@ export class ThreeStage {
   readonly #plans: Readonly<Record<Theme, LightPlan>>;
   readonly #canvas: HTMLCanvasElement;
   readonly #onLost: (() => void) | undefined;
-  #mirror: WebGLRenderTarget;
+  readonly #mirrors: boolean;
+  #mirror: WebGLRenderTarget | undefined;
 
   constructor(canvas: HTMLCanvasElement, options: PictureOptions, plans: Readonly<Record<Theme, LightPlan>>) {
     this.#canvas = canvas;
@@ -72,7 +75,7 @@ export class ThreeStage {
     this.scene.add(this.lamp, this.lamp.target, this.#ambient);
     this.theme = options.theme ?? 'day';
     this.materials = createMaterials(this.theme);
-    this.#mirror = mirroredRoom(this.renderer, this.theme);
+    this.#mirrors = options.mirror ?? true;
     this.#applyPlan();
     canvas.addEventListener('webglcontextlost', this.#lost);
   }
@@ -82,8 +85,7 @@ export class ThreeStage {
     this.theme = theme;
     this.materials.dispose();
     this.materials = createMaterials(theme);
-    this.#mirror.dispose();
-    this.#mirror = mirroredRoom(this.renderer, theme);
+    this.#mirror?.dispose();
     this.#applyPlan();
   }
 
@@ -97,7 +99,7 @@ export class ThreeStage {
     this.#canvas.removeEventListener('webglcontextlost', this.#lost);
     this.refiner.dispose();
     this.materials.dispose();
-    this.#mirror.dispose();
+    this.#mirror?.dispose();
     this.lamp.dispose();
     this.renderer.dispose();
   }
@@ -112,7 +114,8 @@ export class ThreeStage {
     this.#ambient.color.set(plan.sky);
     this.#ambient.groundColor.set(plan.ground);
     this.#ambient.intensity = plan.ambient;
-    this.scene.environment = this.#mirror.texture;
+    this.#mirror = this.#mirrors ? mirroredRoom(this.renderer, this.theme) : undefined;
+    this.scene.environment = this.#mirror?.texture ?? null;
     this.scene.environmentIntensity = plan.mirrored;
   }
 }

@@ -3,7 +3,15 @@
  * list of commands with the run time, counted from now, at which each takes effect.
  */
 import type { Vector } from '../contract/geometry.ts';
-import type { AirDrag, MotionSpec, PadSpec, RandomShake, RecordedMotion, SineShake, SweepShake } from '../contract/motion.ts';
+import type {
+  AirDrag,
+  MotionSpec,
+  PadSpec,
+  RandomShake,
+  RecordedMotion,
+  SineShake,
+  SweepShake,
+} from '../contract/motion.ts';
 import type { Command } from '../contract/run.ts';
 
 export interface PlannedCommand {

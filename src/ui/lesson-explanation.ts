@@ -51,6 +51,7 @@ export class LessonExplanation extends LitElement {
       <h4 id="head">Explain</h4>
       <div id="words">${proseBlocks(this.words)}</div>
       <textarea
+        id="own-words"
         aria-labelledby="head"
         aria-describedby="words"
         .value=${live(this.draft ?? this.written)}

@@ -47,6 +47,9 @@ export class LessonList extends LitElement {
       li h3 svg {
         align-self: center;
       }
+      .first {
+        margin-bottom: var(--space-3);
+      }
       .row {
         display: flex;
         align-items: center;
@@ -76,12 +79,12 @@ export class LessonList extends LitElement {
   }
 
   #begin({ name }: LessonEntry) {
-    return html`<p class="keep"><button class="main" @click=${() => this.#open(name)}>Begin the first lesson</button></p>`;
+    return html`<div class="keep first"><button class="main" @click=${() => this.#open(name)}>Begin the first lesson</button></div>`;
   }
 
   #again({ name, title, done, steps }: LessonEntry) {
     return html`<p>You were in “${title}”, ${done} of ${steps} steps done.</p>
-      <p class="keep"><button class="main" @click=${() => this.#open(name)}>Go on with it</button></p>`;
+      <div class="keep first"><button class="main" @click=${() => this.#open(name)}>Go on with it</button></div>`;
   }
 
   #entry({ name, title, summary, minutes, steps, done, begun }: LessonEntry, index: number) {

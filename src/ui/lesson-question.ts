@@ -104,7 +104,7 @@ export class LessonQuestion extends LitElement {
   ];
 
   @property({ attribute: false }) question!: QuestionView;
-  @property() part: 'predict' | 'ask' = 'ask';
+  @property() kind: 'predict' | 'ask' = 'ask';
   /** The pen's line where a sketch was laid. */
   @property({ attribute: false }) ink: Ink = [];
   /** Why the last answer was not taken. */
@@ -117,9 +117,9 @@ export class LessonQuestion extends LitElement {
 
   override render() {
     const { question } = this;
-    const { head } = WORDS[this.part];
+    const { head } = WORDS[this.kind];
     return html`<section class="part" tabindex="-1" aria-labelledby="head">
-      <div class="sign">${partSign(this.part === 'predict' ? question.answer !== undefined : question.outcome === 'passed')}</div>
+      <div class="sign">${partSign(this.kind === 'predict' ? question.answer !== undefined : question.outcome === 'passed')}</div>
       <h4 id="head">${head}</h4>
       ${question.open ? this.#asked() : this.#answered()}
       <p class="refusal" role="alert">${this.missing || this.refusal}</p>
@@ -138,13 +138,13 @@ export class LessonQuestion extends LitElement {
     const { outcome, says } = this.question;
     if (outcome === 'waiting') return nothing;
     // Not every prediction has to come true: of one that did not, only what was seen is said.
-    const verdict = this.part === 'ask' || outcome === 'passed' ? VERDICT_WORDS[outcome] : 'It came out otherwise.';
+    const verdict = this.kind === 'ask' || outcome === 'passed' ? VERDICT_WORDS[outcome] : 'It came out otherwise.';
     return html`<span class="verdict">${verdict}</span> ${proseBlocks(says)}`;
   }
 
   #asked() {
     const { form, words } = this.question;
-    const { keep } = WORDS[this.part];
+    const { keep } = WORDS[this.kind];
     const kept = html`<div class="keep"><button class="main" @click=${this.#keep}>${keep}</button></div>`;
     switch (form.kind) {
       case 'choice':
@@ -186,8 +186,7 @@ export class LessonQuestion extends LitElement {
         spellcheck="false"
         aria-describedby="words"
         .value=${live(given?.kind === 'number' ? given.typed : '')}
-        @input=${(event: Event) =>
-          this.#draw({ kind: 'number', typed: (event.target as HTMLInputElement).value })}
+        @input=${(event: Event) => this.#draw({ kind: 'number', typed: (event.target as HTMLInputElement).value })}
         @keydown=${(event: KeyboardEvent) => {
           if (event.key === 'Enter') this.#keep();
         }}
@@ -196,8 +195,9 @@ export class LessonQuestion extends LitElement {
   }
 
   #sketch(form: FormOf<'sketch'>) {
-    return html`<sketch-pad .axes=${form} .points=${this.#points} @sketched=${(event: CustomEvent<readonly SketchPoint[]>) =>
-      this.#draw({ kind: 'sketch', points: event.detail })}></sketch-pad>`;
+    return html`<sketch-pad .axes=${form} .points=${this.#points} @sketched=${(
+      event: CustomEvent<readonly SketchPoint[]>,
+    ) => this.#draw({ kind: 'sketch', points: event.detail })}></sketch-pad>`;
   }
 
   get #points(): readonly SketchPoint[] {
@@ -207,7 +207,7 @@ export class LessonQuestion extends LitElement {
 
   #answered() {
     const { form, words, answer } = this.question;
-    const { said } = WORDS[this.part];
+    const { said } = WORDS[this.kind];
     return html`${proseBlocks(words)}
     ${
       form.kind === 'sketch'

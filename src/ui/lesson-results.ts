@@ -141,7 +141,10 @@ export class LessonResultsSheet extends LitElement {
     `;
   }
 
-  #step({ title, predictions, answers, figures, checks, explanation, hints, settings }: LessonStepResults, inks: readonly Ink[]) {
+  #step(
+    { title, predictions, answers, figures, checks, explanation, hints, settings }: LessonStepResults,
+    inks: readonly Ink[],
+  ) {
     return html`<section>
       <h2>${title}</h2>
       ${

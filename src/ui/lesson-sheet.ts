@@ -143,13 +143,19 @@ export class LessonSheet extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('view') && changed.get('view')?.open?.view.lesson !== this.view?.open?.view.lesson) this.sure = false;
+    if (changed.has('view') && changed.get('view')?.open?.view.lesson !== this.view?.open?.view.lesson)
+      this.sure = false;
   }
 
   protected override updated(changed: PropertyValues<this>): void {
     const before = changed.get('view')?.open?.view;
     const now = this.view?.open?.view;
-    if (!changed.has('view') || !this.#follow || (before?.lesson === now?.lesson && before?.step.name === now?.step.name)) return;
+    if (
+      !changed.has('view') ||
+      !this.#follow ||
+      (before?.lesson === now?.lesson && before?.step.name === now?.step.name)
+    )
+      return;
     this.#follow = false;
     const target = before?.lesson === now?.lesson ? 'h3 [aria-expanded="true"]' : now ? 'h2' : 'lesson-list';
     const found = this.renderRoot.querySelector<HTMLElement>(target);
@@ -168,7 +174,7 @@ export class LessonSheet extends LitElement {
         <button class="link" @click=${() => this.#wish('leave')}>all lessons</button>
       </div>
       <h2 tabindex="-1">${view.title}</h2>
-      ${proseBlocks(view.summary)}
+      ${view.steps[0]?.open ? proseBlocks(view.summary) : nothing}
       <ol class="steps">
         ${view.steps.map(
           ({ name, title, open, complete }) => html`<li>

@@ -130,7 +130,7 @@ export class LessonStep extends LitElement {
 
   #question({ part, question }: PartOf<'predict' | 'ask'>) {
     return html`<lesson-question
-      .part=${part}
+      .kind=${part}
       .question=${question}
       .ink=${this.inks[question.name] ?? []}
       .refusal=${this.refusal?.about === question.name ? this.refusal.says : ''}
@@ -176,7 +176,10 @@ export class LessonStep extends LitElement {
       <h4>Measured</h4>
       <dl>
         ${figures.map(({ words, text, value }: FigureView) => {
-          const shown = value === undefined ? html`<span class="only-heard">not yet measured</span><span aria-hidden="true">—</span>` : valueText(text);
+          const shown =
+            value === undefined
+              ? html`<span class="only-heard">not yet measured</span><span aria-hidden="true">—</span>`
+              : valueText(text);
           return html`<div><dt>${proseBlocks(words)}</dt><dd>${shown}</dd></div>`;
         })}
       </dl>

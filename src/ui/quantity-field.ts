@@ -1,6 +1,6 @@
 import { customElement, property } from 'lit/decorators.js';
-import type { QuantityKind } from '../units/unit-table.ts';
 import { quantityText, readField, splitQuantity } from '../units/quantity-text.ts';
+import type { QuantityKind } from '../units/unit-table.ts';
 import { TypedField } from './typed-field.ts';
 
 /** A quantity with its unit that can be typed over, "25.0 g". Takes any unit of its kind: "50 mg". */

@@ -97,9 +97,11 @@ export class ShortWayIn extends LitElement {
         ${STEPS.map((step) => this.#step(step, next))}
       </ol>
       <div class="foot">
-        <button class="link" @click=${() => sendAct(this, { what: 'skip' })}>
-          ${next === undefined ? 'done: put this away' : 'skip this'}
-        </button>
+        ${
+          next === undefined
+            ? html`<button class="main" @click=${() => sendAct(this, { what: 'skip' })}>On to the lessons</button>`
+            : html`<button class="link" @click=${() => sendAct(this, { what: 'skip' })}>skip this</button>`
+        }
         ${
           next === 'drop'
             ? html`<button class="main" @click=${() => sendAct(this, { what: 'handle', handling: 'drop' })}>

@@ -1,6 +1,6 @@
 /** Where a sketch's instants and values stand on its small graph, and which of them are written at its edges. */
 import type { SketchAxes, SketchPoint } from '../contract/lesson.ts';
-import { type QuantityKind, findUnit } from '../units/unit-table.ts';
+import { findUnit, type QuantityKind } from '../units/unit-table.ts';
 
 /** Free paper about the ruled part [px]: figures at the left, times below. */
 const MARGIN = { left: 40, right: 8, top: 8, bottom: 34 } as const;
@@ -44,10 +44,15 @@ export function yOf({ axes, topPx, bottomPx }: SketchFrame, value: number): numb
 }
 
 /** The instant and value under a place [px], held within the axes. */
-export function pointAt({ axes, leftPx, rightPx, topPx, bottomPx }: SketchFrame, xPx: number, yPx: number): SketchPoint {
+export function pointAt(
+  { axes, leftPx, rightPx, topPx, bottomPx }: SketchFrame,
+  xPx: number,
+  yPx: number,
+): SketchPoint {
   const across = Math.min(1, Math.max(0, (xPx - leftPx) / (rightPx - leftPx)));
   const up = Math.min(1, Math.max(0, (bottomPx - yPx) / (bottomPx - topPx)));
-  return [axes.fromS + across * (axes.toS - axes.fromS), axes.low + up * (axes.high - axes.low)];
+  // From both ends, so that neither is passed by a rounding.
+  return [axes.fromS * (1 - across) + axes.toS * across, axes.low * (1 - up) + axes.high * up];
 }
 
 /** The unit in which a sketch's times are written: milliseconds below a second. */
@@ -64,7 +69,12 @@ export function ticks(low: number, high: number, kind: QuantityKind, unit: strin
   const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
   return Array.from({ length: last - first + 1 }, (_, k) => {
     const number = (first + k) * step;
-    return { value: number * size, text: Math.abs(number).toFixed(decimals).replace(/^/u, number < 0 ? MINUS : '') };
+    return {
+      value: number * size,
+      text: Math.abs(number)
+        .toFixed(decimals)
+        .replace(/^/u, number < 0 ? MINUS : ''),
+    };
   });
 }
 

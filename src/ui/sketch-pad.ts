@@ -106,7 +106,9 @@ export class SketchPad extends LitElement {
   @query('#time') private readonly timeField!: HTMLInputElement;
   @query('#value') private readonly valueField!: HTMLInputElement;
   #before: (readonly SketchPoint[])[] = [];
-  #stroke: { readonly pointer: number; readonly last: SketchPoint; readonly xPx: number; readonly yPx: number } | undefined;
+  #stroke:
+    | { readonly pointer: number; readonly last: SketchPoint; readonly xPx: number; readonly yPx: number }
+    | undefined;
   readonly #observer = new ResizeObserver(([entry]) => {
     if (entry && entry.contentRect.width > 0) this.widthPx = Math.round(entry.contentRect.width);
   });

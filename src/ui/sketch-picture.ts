@@ -1,4 +1,4 @@
-import { css, nothing, svg, type SVGTemplateResult } from 'lit';
+import { css, nothing, type SVGTemplateResult, svg } from 'lit';
 import type { SketchPoint } from '../contract/lesson.ts';
 import type { QuantityKind } from '../units/unit-table.ts';
 import { type SketchFrame, ticks, timeUnit, xOf, yOf } from './sketch-frame.ts';
@@ -7,7 +7,7 @@ import { type SketchFrame, ticks, timeUnit, xOf, yOf } from './sketch-frame.ts';
 export type Ink = readonly SketchPoint[];
 
 /** One tick for so many pixels, upward and along. */
-const TICK_EVERY_PX = { value: 24, time: 52 } as const;
+const TICK_EVERY_PX = { value: 24, time: 40 } as const;
 
 /** The ruled ground, the learner's pencil and, over it, the pen's ink. */
 export function sketchPicture(frame: SketchFrame, points: readonly SketchPoint[], ink: Ink = []): SVGTemplateResult {

@@ -1,4 +1,5 @@
 import { html } from 'lit';
+import { live } from 'lit/directives/live.js';
 import type { QuantityKind } from '../units/unit-table.ts';
 import './quantity-slider.ts';
 
@@ -16,7 +17,7 @@ export interface SliderSpec {
   readonly limitReason?: string | undefined;
 }
 
-/** Sliders one under the other, as the sheets show them. */
+/** Sliders one under the other, as the sheets show them. What was refused goes back to where it stood: hence `live`. */
 export function sliderList(sliders: readonly SliderSpec[]) {
   return sliders.map(
     (slider) => html`<quantity-slider
@@ -24,7 +25,7 @@ export function sliderList(sliders: readonly SliderSpec[]) {
       .label=${slider.label}
       .kind=${slider.kind}
       .unit=${slider.unit}
-      .value=${slider.value}
+      .value=${live(slider.value)}
       .low=${slider.low}
       .high=${slider.high}
       .spacing=${slider.spacing}

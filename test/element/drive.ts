@@ -6,7 +6,13 @@ export type Signal = (timeS: number) => number;
 
 export const none: Signal = () => 0;
 
-export function newElement(spec: Partial<ElementSpec>, tickS: number, seed = 1, temperatureK = 293.15, index = 0): Element {
+export function newElement(
+  spec: Partial<ElementSpec>,
+  tickS: number,
+  seed = 1,
+  temperatureK = 293.15,
+  index = 0,
+): Element {
   return new Element(elementSpec(spec), { seed, index, temperatureK, tickS });
 }
 

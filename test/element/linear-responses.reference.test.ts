@@ -40,7 +40,11 @@ function inputOf(test: Case): Input {
     case 'multi_sine': {
       const terms = (test as { terms: { A_m_per_s2: number; f_hz: number; phase_rad: number }[] }).terms;
       return {
-        force: (t) => terms.reduce((sum, { A_m_per_s2, f_hz, phase_rad }) => sum + A_m_per_s2 * Math.sin(2 * Math.PI * f_hz * t + phase_rad), 0),
+        force: (t) =>
+          terms.reduce(
+            (sum, { A_m_per_s2, f_hz, phase_rad }) => sum + A_m_per_s2 * Math.sin(2 * Math.PI * f_hz * t + phase_rad),
+            0,
+          ),
         highest: Math.max(...terms.map(({ f_hz }) => 2 * Math.PI * f_hz)),
       };
     }

@@ -15,13 +15,19 @@ describe('at rest', () => {
     }
   });
 
-  it('it stays there: after 30 000 ticks the reading has moved by less than 1e-12', () => {
+  it('it stays there: after 10 000 ticks the reading has moved by less than 1e-12', () => {
     for (const dampingRatio of [0, 0.05, 5]) {
       const element = newElement({ dampingRatio }, 1e-4);
       let worst = 0;
-      drive(element, 30_000, 1e-4, () => G, () => {
-        worst = Math.max(worst, Math.abs(stateAt(element, 1e-4).reading / G - 1));
-      });
+      drive(
+        element,
+        10_000,
+        1e-4,
+        () => G,
+        () => {
+          worst = Math.max(worst, Math.abs(stateAt(element, 1e-4).reading / G - 1));
+        },
+      );
       // The start is rounded once, so it may swing by a unit in the last place.
       expect(worst).toBeLessThan(1e-12);
     }
@@ -131,7 +137,7 @@ describe('the linear element', () => {
       const element = newElement({ dampingRatio, start: { deflection: 0.01, velocity: 0.3 } }, 1e-4);
       let last = Infinity;
       let largestGain = 0;
-      drive(element, 20_000, 1e-4, none, () => {
+      drive(element, 5000, 1e-4, none, () => {
         const { deflection, velocity } = stateAt(element, 1e-4);
         const energy = velocity * velocity + omega * omega * deflection * deflection;
         largestGain = Math.max(largestGain, energy / last - 1);

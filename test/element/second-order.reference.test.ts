@@ -26,7 +26,10 @@ describe('after a step', () => {
         expect(Math.abs(100 * (peak - 1) - row.percent_overshoot!)).toBeLessThan(1e-9);
       }
       // Given to 10 digits; the reading changes by at most 1 per ω₀t.
-      for (const [share, time] of [[0.02, row.settling_time_2pc_x_w0], [0.05, row.settling_time_5pc_x_w0]] as const)
+      for (const [share, time] of [
+        [0.02, row.settling_time_2pc_x_w0],
+        [0.05, row.settling_time_5pc_x_w0],
+      ] as const)
         expect(Math.abs(Math.abs(stepReading(zeta, time) - 1) - share)).toBeLessThan(1e-9 * time);
     });
   }
@@ -35,7 +38,12 @@ describe('after a step', () => {
 describe('under a sine', () => {
   for (const zeta of new Set(response.rows.map((row) => row[0]!))) {
     it(`ζ = ${zeta}: started on its steady swing it stays on it, with the gain and the lag of the textbook`, () => {
-      for (const [, r, gain, phaseDeg] of response.rows.filter((row) => row[0] === zeta) as [number, number, number, number][]) {
+      for (const [, r, gain, phaseDeg] of response.rows.filter((row) => row[0] === zeta) as [
+        number,
+        number,
+        number,
+        number,
+      ][]) {
         const drivenAt = r * OMEGA;
         const lag = (phaseDeg * Math.PI) / 180;
         const amplitude = (-5 * gain) / (OMEGA * OMEGA);

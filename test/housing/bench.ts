@@ -1,6 +1,7 @@
 /** Runs a housing by itself, as the world would: motions begun at their own instants, inside ticks where they fall. */
-import type { Quaternion, Vector } from '../../src/contract/geometry.ts';
+
 import type { Landing, RunEvent } from '../../src/contract/event.ts';
+import type { Quaternion, Vector } from '../../src/contract/geometry.ts';
 import type { MotionSpec } from '../../src/contract/motion.ts';
 import type { HousingSpec } from '../../src/contract/run.ts';
 import { Housing } from '../../src/housing/housing.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Forces } from '../../src/housing/forces.ts';
-import { GroupStep, LAYOUT } from '../../src/housing/group-step.ts';
 import { FreeBody } from '../../src/housing/free-body.ts';
+import { GroupStep, LAYOUT } from '../../src/housing/group-step.ts';
 import { newKinematics } from '../../src/housing/kinematics.ts';
 import { rotate } from '../../src/numerics/quaternion.ts';
 import { norm, vector } from '../../src/numerics/vector.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Quaternion } from '../../src/contract/geometry.ts';
 import type { Landing } from '../../src/contract/event.ts';
+import type { Quaternion } from '../../src/contract/geometry.ts';
 import type { FreeMotion, PadSpec } from '../../src/contract/motion.ts';
 import { newKinematics } from '../../src/housing/kinematics.ts';
 import { fromRotationVector, quaternion, rotate } from '../../src/numerics/quaternion.ts';

@@ -27,10 +27,16 @@ describe('the step of a linear system', () => {
         for (let i = 0; i < 4; i += 1)
           expect(Math.abs(step.change[i]! - change[i]!) / size[i]!).toBeLessThan(tolerance);
         const inputs = [step.input0, step.input1, step.input2];
-        const exact = [[-i1, -i0], [-i2, -i1], [-i3, -i2]];
+        const exact = [
+          [-i1, -i0],
+          [-i2, -i1],
+          [-i3, -i2],
+        ];
         for (let k = 0; k < 3; k += 1) {
           expect(Math.abs(inputs[k]![0]! / exact[k]![0]! - 1)).toBeLessThan(100 * tolerance);
-          expect(Math.abs(inputs[k]![1]! - exact[k]![1]!)).toBeLessThan(tolerance * Math.max(1 / OMEGA, tau) ** (k + 1));
+          expect(Math.abs(inputs[k]![1]! - exact[k]![1]!)).toBeLessThan(
+            tolerance * Math.max(1 / OMEGA, tau) ** (k + 1),
+          );
         }
       }
     }
@@ -82,6 +88,7 @@ describe('the step of a linear system', () => {
     system.step(0.03, both);
     const second = newLinearStep(2, 1);
     new LinearSystem(a, [Float64Array.of(2, 0.5)], 2 * OMEGA).step(0.03, second);
-    for (const key of ['input0', 'input1', 'input2'] as const) expect([...both[key].slice(2)]).toEqual([...second[key]]);
+    for (const key of ['input0', 'input1', 'input2'] as const)
+      expect([...both[key].slice(2)]).toEqual([...second[key]]);
   });
 });

@@ -35,7 +35,11 @@ describe('a bridge of noise', () => {
   });
 
   it('gives an instant the same value whichever others are asked for, and is continuous across the middles', () => {
-    const fine = path(bridge, 3, Array.from({ length: 65 }, (_, k) => (k * SPAN) / 64));
+    const fine = path(
+      bridge,
+      3,
+      Array.from({ length: 65 }, (_, k) => (k * SPAN) / 64),
+    );
     const coarse = path(bridge, 3, [SPAN, SPAN / 2, 0]);
     expect(coarse[1]).toEqual(fine[32]);
     const [before, after] = path(bridge, 3, [SPAN / 4 - 1e-12, SPAN / 4]);

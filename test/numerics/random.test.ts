@@ -4,7 +4,11 @@ import { gaussianAt, gaussianPairAt, philox } from '../../src/numerics/random.ts
 describe('Philox4x32-10', () => {
   // Known answers published with the generator's reference code (from memory).
   const known = [
-    [[0, 0, 0, 0], [0, 0], [0x6627e8d5, 0xe169c58d, 0xbc57ac4c, 0x9b00dbd8]],
+    [
+      [0, 0, 0, 0],
+      [0, 0],
+      [0x6627e8d5, 0xe169c58d, 0xbc57ac4c, 0x9b00dbd8],
+    ],
     [
       [0xffffffff, 0xffffffff, 0xffffffff, 0xffffffff],
       [0xffffffff, 0xffffffff],

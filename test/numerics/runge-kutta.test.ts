@@ -6,7 +6,8 @@ const WEIGHTS: readonly number[] = [...STAGES[6], 0];
 /** Σ over stages of a product */
 const sum = (term: (i: number) => number): number => NODES.reduce<number>((total, _, i) => total + term(i), 0);
 /** Σ_j a_ij·v_j */
-const through = (v: (j: number) => number) => (i: number) => STAGES[i]!.reduce<number>((total, a, j) => total + a * v(j), 0);
+const through = (v: (j: number) => number) => (i: number) =>
+  STAGES[i]!.reduce<number>((total, a, j) => total + a * v(j), 0);
 const c = (i: number): number => NODES[i]!;
 
 describe('the coefficients', () => {
@@ -78,7 +79,7 @@ describe('a pendulum-like swing, z″ = −sin z + cos t', () => {
     });
     const orders = errors.slice(1).map((error, k) => Math.log2(errors[k]! / error));
     const mean = orders.reduce((a, b) => a + b, 0) / orders.length;
-    expect(Math.abs(mean - 5), `orders ${orders.join(", ")}`).toBeLessThan(0.2);
+    expect(Math.abs(mean - 5), `orders ${orders.join(', ')}`).toBeLessThan(0.2);
   });
 
   it('the estimate bounds the error of a step', () => {

@@ -1,5 +1,5 @@
-import type { ElementSpec, RunSpec } from '../../src/contract/run.ts';
 import type { MotionSpec, PadSpec } from '../../src/contract/motion.ts';
+import type { ElementSpec, RunSpec } from '../../src/contract/run.ts';
 
 /** A run for tests: uneven numbers throughout, so that nothing hides behind round ones. */
 export function runSpec(changed: Partial<RunSpec> = {}): RunSpec {

@@ -58,7 +58,9 @@ describe('free fall', () => {
     for (const row of rows.filter(([time]) => time! > 0.123_456)) {
       const t = row[0]! - 0.123_456;
       const exact =
-        -(G / omega ** 2) * Math.exp(-zeta * omega * t) * (Math.cos(damped * t) + ((zeta * omega) / damped) * Math.sin(damped * t));
+        -(G / omega ** 2) *
+        Math.exp(-zeta * omega * t) *
+        (Math.cos(damped * t) + ((zeta * omega) / damped) * Math.sin(damped * t));
       expect(Math.abs(row[5]! - exact)).toBeLessThan(1e-12 * (G / omega ** 2) * 100);
     }
   });
@@ -70,7 +72,8 @@ describe('from what happened', () => {
     const run = runSpec({ motions: [free(0, 0.3, pad)], duration: 3, tick: 1e-4, record: { rate: 10_000 } });
     const rows = rowsOf(run);
     let area = 0;
-    for (let k = 1; k < rows.length; k += 1) area += ((rows[k]![4]! + rows[k - 1]![4]!) / 2) * (rows[k]![0]! - rows[k - 1]![0]!);
+    for (let k = 1; k < rows.length; k += 1)
+      area += ((rows[k]![4]! + rows[k - 1]![4]!) / 2) * (rows[k]![0]! - rows[k - 1]![0]!);
     // Trapezoids miss up to one jump of c·v/m = 291 m/s² over half a row of 1e-4 s at each touch.
     expect(Math.abs(area - G * 3)).toBeLessThan(5 * 0.5e-4 * 291 * 0.5 + 1e-3);
     expect(rows.at(-1)![4]).toBeCloseTo(G, 4);

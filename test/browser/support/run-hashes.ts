@@ -27,7 +27,16 @@ const REST = {
     },
   ],
   motions: [
-    { kind: 'recorded', from: 0, file: 'record.csv', time: 't', columns: ['a'], unit: 'mg', is: 'acceleration', axis: [1, 2, 3] },
+    {
+      kind: 'recorded',
+      from: 0,
+      file: 'record.csv',
+      time: 't',
+      columns: ['a'],
+      unit: 'mg',
+      is: 'acceleration',
+      axis: [1, 2, 3],
+    },
     {
       kind: 'free',
       from: 0.4003,

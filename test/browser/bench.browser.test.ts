@@ -1,0 +1,192 @@
+import { describe, expect, it } from 'vitest';
+import { parseScenario } from '../../src/scenario/parse-scenario.ts';
+import { runScenario } from '../../src/scenario/simulate.ts';
+import { World } from '../../src/world/world.ts';
+import { accessibilityFaults } from './support/accessibility.ts';
+import { openPage } from './support/page.ts';
+import { type Measured, ScriptedBench } from './support/scripted-bench.ts';
+
+const SMALL = { width: 1024, height: 768 };
+
+/** Pen, mass and newest ink of a frame, as drawn, against the numbers of the same instant. */
+function disagreement(frame: Measured): number {
+  const penShould = frame.zeroYPx - frame.reading * frame.pxPerMS2;
+  const offset = frame.massYPx - frame.unbentYPx;
+  const pen = frame.offPaper ? 0 : Math.abs(frame.penYPx - penShould);
+  // The lever: pen offset = −(b/a)·mass offset, whatever the scale.
+  const lever = Math.abs(frame.penYPx - frame.zeroYPx + frame.leverRatio * offset);
+  return Math.max(pen, lever);
+}
+
+describe('what is seen agrees with what is computed', () => {
+  it('over 300 frames of hold, drop, landing and tilt: mass, pen and pad within a pixel', async () => {
+    const bench = await ScriptedBench.open(SMALL);
+    const held = await bench.measure(500, 40);
+    await bench.letter('d');
+    const fall = await bench.measure(5500, 40);
+    await bench.letter('t');
+    const tilt = await bench.measure(7500, 40);
+    const frames = [...held, ...fall, ...tilt];
+    expect(frames.length).toBe(300);
+    expect(Math.max(...frames.map(disagreement))).toBeLessThan(1);
+    // Sagging (x < 0) it stands below where it is unbent; y counts downward.
+    for (const frame of frames.filter(({ deflection }) => deflection < -1e-4))
+      expect(frame.massYPx).toBeGreaterThan(frame.unbentYPx);
+    const pressed = frames.filter(({ inContact, lowestM }) => inContact && lowestM < 0);
+    expect(pressed.length).toBeGreaterThan(10);
+    for (const frame of pressed) expect(Math.abs(frame.padTopYPx - frame.lowestYPx)).toBeLessThan(1);
+  });
+
+  it('with the sign turned round, pen and mass agree as well', async () => {
+    const bench = await ScriptedBench.open(SMALL);
+    await bench.tell('act', { what: 'turn sign' });
+    await bench.letter('d');
+    const frames = await bench.measure(3000, 20);
+    for (const frame of frames) {
+      const should = frame.zeroYPx - frame.reading * frame.pxPerMS2;
+      if (!frame.offPaper) expect(Math.abs(frame.penYPx - should)).toBeLessThan(1);
+    }
+  });
+
+  it('falling, the well damped model reads zero and its mass stands in the middle', async () => {
+    const bench = await ScriptedBench.open(SMALL);
+    await bench.tell('act', { what: 'starting bench', bench: 'stiff' });
+    await bench.frames(200, 20);
+    await bench.letter('d');
+    const frames = await bench.measure(3000, 20);
+    const late = frames.filter(({ lowestM, inContact }) => !inContact && lowestM < 0.1 && lowestM > 0.01);
+    expect(late.length).toBeGreaterThan(2);
+    for (const { reading } of late) expect(Math.abs(reading)).toBeLessThan(0.01 * 9.80665);
+  });
+});
+
+describe('the same bits', () => {
+  /** Grabs the housing, shakes it, throws it up and lets it land; the pointer's times are the same each time. */
+  async function handled(perSecond: number): Promise<ScriptedBench> {
+    const bench = await ScriptedBench.open(SMALL);
+    await bench.frames(400, perSecond);
+    const { x, y } = await bench.housing();
+    await bench.pointer('pointerdown', x, y, 410);
+    let px = x;
+    let py = y;
+    for (let k = 1; k <= 24; k += 1) {
+      const at = 410 + k * 23;
+      await bench.frames(at - (at % (1000 / perSecond)), perSecond);
+      px = x + 18 * Math.sin(k);
+      py = y - 2.4 * k;
+      await bench.pointer('pointermove', px, py, at);
+    }
+    await bench.pointer('pointerup', px, py, 410 + 25 * 23);
+    await bench.frames(4000, perSecond);
+    return bench;
+  }
+
+  it('10, 30, 60 and 144 frames a second with the same pointer log give equal hashes', async () => {
+    const hashes: string[] = [];
+    for (const perSecond of [10, 30, 60, 144]) {
+      const bench = await handled(perSecond);
+      // The last tick done depends on the frame; the export ends at its last row.
+      const { text } = await bench.exported();
+      const { run } = parseScenario(text, { readFile: () => '' });
+      const world = new World({ ...run!, duration: 0.6 });
+      world.runTo(0.6);
+      hashes.push(world.hash);
+      expect(run!.motions.map(({ kind }) => kind)).toEqual(['held', 'hand', 'free']);
+    }
+    expect(new Set(hashes).size).toBe(1);
+  });
+
+  it('the log of a handled run, exported and run headless, gives the page’s hash', async () => {
+    const bench = await handled(30);
+    const { text, hash } = await bench.exported();
+    const { run } = parseScenario(text, { readFile: () => '' });
+    const world = new World(run!);
+    world.runTo(run!.duration);
+    expect(world.hash).toBe(hash);
+    let rows = 0;
+    const count = (): void => {
+      rows += 1;
+    };
+    expect(runScenario(text, { readFile: () => '' }, { row: count })).toEqual([]);
+    expect(rows).toBe(world.rowCount);
+  });
+});
+
+describe('without graphics', () => {
+  it('the flat drawing takes over from the start: the main job works', async () => {
+    const bench = await ScriptedBench.open({ ...SMALL, webgl: false });
+    await bench.frames(500, 20);
+    await bench.letter('d');
+    const frames = await bench.measure(6000, 20);
+    expect(Math.max(...frames.map(disagreement))).toBeLessThan(1);
+    expect(frames.some(({ inContact }) => inContact)).toBe(true);
+  });
+
+  it('a context lost in mid-fall is replaced by the flat drawing at the same instant', async () => {
+    const bench = await ScriptedBench.open({ ...SMALL, provokes: [/context|CONTEXT/i] });
+    await bench.letter('d');
+    await bench.frames(1200, 20);
+    await bench.page.evaluate(() => {
+      const canvas = document.querySelector<HTMLCanvasElement>('.riding-canvas')!;
+      canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!.loseContext();
+      return new Promise<void>((done) => setTimeout(done, 100));
+    });
+    const frames = await bench.measure(6000, 20);
+    expect(Math.max(...frames.map(disagreement))).toBeLessThan(1);
+    expect(frames.some(({ inContact }) => inContact)).toBe(true);
+  });
+});
+
+describe('access', () => {
+  it.each([
+    ['the bench', {}],
+    ['the evening bench', { theme: true }],
+  ])('axe-core finds nothing in %s', async (_, { theme }: { theme?: boolean }) => {
+    const bench = await ScriptedBench.open(SMALL);
+    if (theme) await bench.tell('act', { what: 'theme', theme: 'evening' });
+    await bench.frames(300, 20);
+    expect(await accessibilityFaults(bench.page)).toEqual([]);
+  });
+
+  it.each([
+    [1440, 900],
+    [1366, 768],
+    [1024, 768],
+  ])('at %i × %i nothing scrolls and nothing leaves the screen', async (width, height) => {
+    const bench = await ScriptedBench.open({ width, height });
+    await bench.frames(300, 20);
+    const beyond = await bench.page.evaluate(() => {
+      const { scrollWidth, scrollHeight } = document.documentElement;
+      return [scrollWidth - window.innerWidth, scrollHeight - window.innerHeight];
+    });
+    expect(Math.max(...beyond)).toBeLessThanOrEqual(0);
+  });
+
+  it('on a phone nothing is wider than the screen and at least 96 px of the inside show beside the tape', async () => {
+    const bench = await ScriptedBench.open({ width: 390, height: 844 });
+    await bench.frames(300, 20);
+    const [beyond, inside] = await bench.page.evaluate(() => {
+      const layout = document.querySelector('bench-layout')!;
+      const rule = layout.box('rule');
+      return [document.documentElement.scrollWidth - window.innerWidth, window.innerWidth - rule.left];
+    });
+    expect(beyond).toBeLessThanOrEqual(0);
+    expect(inside).toBeGreaterThanOrEqual(96);
+  });
+});
+
+it('a reload brings the run back, bit for bit', async () => {
+  const { page } = await openPage({ ...SMALL });
+  await page.waitForFunction(() => document.querySelector('bench-layout') !== null);
+  await page.keyboard.press('d');
+  await page.waitForFunction(() => location.hash.startsWith('#run='), undefined, { timeout: 60_000 });
+  const link = await page.evaluate(() => location.href);
+  await page.goto('about:blank');
+  await page.goto(link);
+  await page.waitForFunction(() => document.body.textContent !== null && location.hash.startsWith('#run='));
+  await page.waitForFunction(
+    () => document.querySelector('run-sentence')?.shadowRoot?.textContent?.includes('as it stood') ?? false,
+    undefined,
+    { timeout: 60_000 },
+  );
+});

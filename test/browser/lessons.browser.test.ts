@@ -1,0 +1,215 @@
+import { describe, expect, it } from 'vitest';
+import type { Lesson } from '../../src/lesson/lesson.ts';
+import { readProgress } from '../../src/lesson/progress.ts';
+import { lessonResults } from '../../src/lesson/results.ts';
+import { accessibilityFaults } from './support/accessibility.ts';
+import { type Hands, keyHands, pointerHands } from './support/hands.ts';
+import { LessonWalk, readLesson } from './support/lesson-walk.ts';
+import { ScriptedBench } from './support/scripted-bench.ts';
+
+const SIZE = { width: 1440, height: 900 };
+/** A whole lesson at the pace of its steps; measured: 30 s to 60 s on two busy cores. */
+const LESSON_LIMIT_MS = 400_000;
+
+/** The sheet with a lesson on it, opened by hand from the first visit on. */
+async function opened(lesson: Lesson, hands: (bench: ScriptedBench) => Hands): Promise<[ScriptedBench, Hands]> {
+  const bench = await ScriptedBench.open(SIZE);
+  const hand = hands(bench);
+  await bench.tell('act', { what: 'skip' });
+  await shown(bench);
+  await bench.page.locator('lesson-sheet').getByRole('button', { name: lesson.title }).focus();
+  await bench.page.keyboard.press('Enter');
+  await bench.frames(bench.wallMs + 200, 10);
+  return [bench, hand];
+}
+
+/** The lessons have been fetched and their list lies there. */
+async function shown(bench: ScriptedBench): Promise<void> {
+  await bench.page.waitForFunction(() => customElements.get('lesson-sheet') !== undefined);
+  await bench.frames(bench.wallMs + 200, 10);
+  await bench.page.locator('lesson-list').waitFor();
+}
+
+/** What the device keeps of a lesson. */
+async function kept(bench: ScriptedBench, lesson: Lesson) {
+  const text = await bench.page.evaluate((key) => localStorage.getItem(key), `proof-mass-bench/lesson/${lesson.name}`);
+  const { progress } = JSON.parse(text ?? '{}') as { progress: unknown };
+  const read = readProgress(JSON.stringify(progress), lesson.name);
+  if (!read) throw new Error(`nothing is kept of ${lesson.name}`);
+  return lessonResults(lesson, read);
+}
+
+describe('each lesson can be taken in the page by its model answer', () => {
+  it('why falling reads zero, by keyboard only', { timeout: LESSON_LIMIT_MS }, async () => {
+    const lesson = readLesson('falling-reads-zero');
+    const [bench, hands] = await opened(lesson, ({ page }) => keyHands(page));
+    await new LessonWalk(bench, hands).take(lesson);
+    const { passed, checks } = await kept(bench, lesson);
+    expect(checks).toBeGreaterThan(8);
+    expect(passed).toBe(checks);
+  });
+
+  it.each(['ringing-and-damping', 'resonance'])('%s', { timeout: LESSON_LIMIT_MS }, async (name) => {
+    const lesson = readLesson(name);
+    const [bench, hands] = await opened(lesson, ({ page }) => pointerHands(page));
+    await new LessonWalk(bench, hands).take(lesson);
+    const { passed, checks } = await kept(bench, lesson);
+    expect(checks).toBeGreaterThan(4);
+    expect(passed).toBe(checks);
+  });
+});
+
+describe('a prediction comes first', () => {
+  it('until it is stored keys, letters, hands and settings are refused, and the sentence says why', async () => {
+    const lesson = readLesson('falling-reads-zero');
+    const [bench] = await opened(lesson, ({ page }) => pointerHands(page));
+    const { page } = bench;
+    const state = () =>
+      page.evaluate(() => {
+        const { session } = window.benchScript!.page;
+        return {
+          timeS: session.run.world.timeS,
+          motion: session.motionShown.kind,
+          damping: session.settings.dampingRatio,
+          says: document.querySelector('run-sentence')!.shadowRoot!.textContent!.trim(),
+        };
+      });
+    const before = await state();
+    for (const letter of ['d', 's', 'n', 'p']) await bench.letter(letter);
+    const damping = page.locator('quantity-slider[slot="settings"]').last();
+    await damping.locator('#rider').press('End');
+    await bench.pointer('pointerdown', ...(Object.values(await bench.housing()) as [number, number]), bench.wallMs);
+    await bench.runTo(bench.wallMs + 3000, 20);
+    const after = await state();
+    expect(after.says).toContain('prediction');
+    expect({ ...after, says: '' }).toEqual({ ...before, says: '' });
+    // The rider goes back to where the setting stands.
+    const stands = await damping.evaluate((slider) => (slider as HTMLElement & { value: number }).value);
+    expect(stands).toBe(before.damping);
+  });
+});
+
+describe('what a learner did stays on the device', () => {
+  it('a reload brings the list with the lesson to go on with, and in it the answers', async () => {
+    const lesson = readLesson('falling-reads-zero');
+    const [bench, hands] = await opened(lesson, ({ page }) => pointerHands(page));
+    await hands.choose('plusOne');
+    await hands.press('Keep my prediction');
+    await bench.frames(bench.wallMs + 400, 10);
+    const { page } = bench;
+    await page.reload();
+    await page.waitForFunction(() => window.benchScript !== undefined);
+    await shown(bench);
+    await hands.press('Go on with it');
+    await bench.frames(bench.wallMs + 300, 10);
+    const sheet = page.locator('lesson-sheet');
+    await expect.poll(() => sheet.getByText('One g above zero.').count()).toBe(1);
+    expect(await sheet.locator('input[type="radio"]').count()).toBe(0);
+  });
+
+  it('what is stored and cannot be read is said, and the lesson begins anew', async () => {
+    const bench = await ScriptedBench.open({
+      ...SIZE,
+      prepare: async (page) => {
+        await page.addInitScript(() =>
+          localStorage.setItem('proof-mass-bench/lesson/resonance', '{"format":1,"progress":7}'),
+        );
+      },
+    });
+    await bench.tell('act', { what: 'skip' });
+    await shown(bench);
+    await expect.poll(() => bench.page.locator('lesson-sheet').getByText('cannot be read').count()).toBe(1);
+  });
+
+  it('a full storage is said, and the lesson goes on', async () => {
+    const bench = await ScriptedBench.open({
+      ...SIZE,
+      prepare: async (page) => {
+        await page.addInitScript(() => {
+          Storage.prototype.setItem = () => {
+            throw new DOMException('full', 'QuotaExceededError');
+          };
+        });
+      },
+    });
+    await bench.tell('act', { what: 'skip' });
+    await shown(bench);
+    const hands = pointerHands(bench.page);
+    await hands.press('Begin the first lesson');
+    await bench.frames(bench.wallMs + 200, 10);
+    await hands.choose('plusOne');
+    await hands.press('Keep my prediction');
+    await bench.frames(bench.wallMs + 200, 10);
+    const sheet = bench.page.locator('lesson-sheet');
+    await expect.poll(() => sheet.getByText('cannot be kept on this device').count()).toBe(1);
+    await expect.poll(() => sheet.getByText('One g above zero.').count()).toBe(1);
+  });
+});
+
+describe('the sheet', () => {
+  it.each([
+    ['at 1440 × 900', { width: 1440, height: 900 }, 'day'],
+    ['at 1024 × 768 in the evening', { width: 1024, height: 768 }, 'evening'],
+    ['on a phone', { width: 390, height: 844 }, 'day'],
+  ])('%s: axe-core finds nothing, and nothing is wider than the sheet', async (_, size, theme) => {
+    const bench = await ScriptedBench.open(size);
+    await bench.tell('act', { what: 'theme', theme });
+    await bench.tell('act', { what: 'skip' });
+    await shown(bench);
+    expect(await accessibilityFaults(bench.page)).toEqual([]);
+    await bench.tell('act', { what: 'lesson', wish: { wish: 'open', lesson: 'falling-reads-zero' } });
+    await bench.tell('act', { what: 'lesson', wish: { wish: 'tell', act: { kind: 'open', step: 'drop' } } });
+    await bench.frames(bench.wallMs + 200, 10);
+    const points = [
+      [-0.1, 9.8],
+      [0.1, -3],
+      [0.3, 2],
+    ];
+    const sketch = { kind: 'answer', question: 'trace', answer: { kind: 'sketch', points } };
+    expect(await accessibilityFaults(bench.page)).toEqual([]);
+    await bench.tell('act', { what: 'lesson', wish: { wish: 'tell', act: sketch } });
+    await bench.letter('d');
+    await bench.runTo(bench.wallMs + 6000, 10);
+    expect(await accessibilityFaults(bench.page)).toEqual([]);
+    const beyond = await bench.page.evaluate(() => {
+      const panel = document.querySelector('folder-sheets')!.shadowRoot!.querySelector('#panel-lesson')!;
+      return panel.scrollWidth - panel.clientWidth;
+    });
+    expect(beyond).toBeLessThanOrEqual(0);
+  });
+
+  it('prints the results alone: the prediction under what came out, with settings, seed and figures', async () => {
+    const lesson = readLesson('falling-reads-zero');
+    const bench = await ScriptedBench.open({
+      ...SIZE,
+      prepare: async (page) => {
+        await page.addInitScript(() => {
+          window.print = () => undefined;
+        });
+      },
+    });
+    const { page } = bench;
+    await bench.tell('act', { what: 'skip' });
+    await shown(bench);
+    const hands = pointerHands(page);
+    await hands.press('Begin the first lesson');
+    await bench.frames(bench.wallMs + 200, 10);
+    await hands.choose('zero');
+    await hands.press('Keep my prediction');
+    await bench.runTo(bench.wallMs + 12_000, 10);
+    await hands.press('print my results');
+    await bench.frames(bench.wallMs + 100, 10);
+    expect(await page.locator('lesson-results').isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('#bench').isVisible()).toBe(false);
+    const sheet = page.locator('lesson-results');
+    expect(await sheet.isVisible()).toBe(true);
+    const words = await sheet.evaluate((element) => element.shadowRoot!.textContent!.replace(/\s+/gu, ' '));
+    expect(words).toContain(lesson.title);
+    expect(words).toMatch(/What came out.*1\.00 g.*What was predicted.*On zero/u);
+    expect(words).toMatch(/seed \d+/u);
+    expect(words).toContain('damping ratio 0.120');
+    const widths = await sheet.evaluate((element) => [element.scrollWidth, element.clientWidth]);
+    expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
+  });
+});
