@@ -711,6 +711,7 @@ export class BenchPage {
       wallOf: (event) => this.wallOf(event),
       runTimeOf: (wallMs) => this.#clock.runTimeOf(wallMs),
       position: () => this.#session.look(this.#nowS).housing.position,
+      roomPxPerM: () => this.#painter.room?.pxPerM ?? 1000,
       mayHold: () => !this.#refused(),
       onHold: (holds, wallMs) => this.#held(holds, wallMs),
     });

@@ -11,6 +11,8 @@ export interface HandDoor {
   /** Run time of a wall time [ms]. */
   readonly runTimeOf: (wallMs: number) => number;
   readonly position: () => readonly number[];
+  /** Pixels of the room picture for a metre at the housing, as last drawn. */
+  readonly roomPxPerM: () => number;
   /** The bench may be touched; says why when it may not. */
   readonly mayHold: () => boolean;
   /** The hand takes hold, or lets go. */
@@ -37,7 +39,7 @@ export class PointerHand {
   #lastMs = 0;
   #startX = 0;
   #startY = 0;
-  #grip: readonly number[] = [0, 0, 0];
+  #pxPerM = 1;
   #from: readonly number[] = [0, 0, 0];
   #position: [number, number, number] = [0, 0, 0];
   #turn = 0;
@@ -84,8 +86,8 @@ export class PointerHand {
     this.#startX = event.offsetX;
     this.#startY = event.offsetY;
     this.#take(this.#door.wallOf(event));
-    const at = view === 'room' ? this.#door.room().place(event.offsetX, event.offsetY) : [0, 0, 0];
-    this.#grip = [this.#from[0]! - at[0]!, this.#from[1]! - at[1]!, 0];
+    // As the room is drawn at the grip: a picture that zooms under the hand must not move it.
+    this.#pxPerM = this.#door.roomPxPerM();
   }
 
   #move(event: PointerEvent, canvas: HTMLCanvasElement, view: 'room' | 'riding'): void {
@@ -98,8 +100,7 @@ export class PointerHand {
     } else if (event.shiftKey) {
       this.#turn = -dx * TILT_RAD_PER_PX;
     } else {
-      const at = this.#door.room().place(event.offsetX, event.offsetY);
-      this.#position = [at[0] + this.#grip[0]!, at[1] + this.#grip[1]!, 0];
+      this.#position = [this.#from[0]! + dx / this.#pxPerM, this.#from[1]! - dy / this.#pxPerM, 0];
     }
     this.#lead(this.#door.wallOf(event), Math.max(0, this.#runS(this.#door.wallOf(event)) - this.#runS(this.#lastMs)));
   }
