@@ -131,12 +131,20 @@ export class Course {
     this.#pieceStart = startTauS;
     this.#reached = 0;
     writeParabola(this.#piece, FORCE, durationS, f0, fMid, f1);
-    const { cubic, single } = this.mechanics;
+    const { cubic, single, gapM } = this.mechanics;
     const spins = w0 !== 0 || wMid !== 0 || w1 !== 0;
     if (spins || this.#spins) writeParabola(this.#piece, SPIN, durationS, w0, wMid, w1);
     this.#spins = spins;
     this.#nonlinear = spins || cubic !== 0;
     this.#step = durationS;
+    if (gapM === Infinity && !this.#nonlinear) {
+      // Nothing can happen on the way: one arc.
+      const at = this.#begin(FREE, 0);
+      this.#propagator.reach(this.#arcs.data, at, durationS, this.#other);
+      this.#swap();
+      this.#reached = durationS;
+      return;
+    }
     while (this.#reached < durationS) {
       if (this.side === 0) this.#fly(durationS);
       else if (single) this.#restStill(durationS);

@@ -58,7 +58,7 @@ export class Free implements Law {
   readonly #seen = new Moment();
   /** What is felt at the moment reached is worked out. */
   #weighed = false;
-  /** From the moment reached nothing changes within this step [s]; NaN: not known. */
+  /** A step of this length from the moment reached ends where it began [s]; NaN: not known. */
   #stillForS = Number.NaN;
   readonly #felt = vector();
   readonly #net = vector();
@@ -121,15 +121,16 @@ export class Free implements Law {
   cut(piece: Piece, untilTauS: number): number {
     const forces = this.#forces;
     this.#setGravity(piece.gravity);
+    if (this.#landing.rested && this.#stillForS === untilTauS - piece.startTauS) return this.#stand(piece, untilTauS);
     for (let changes = 0; ; changes++) {
       this.#weigh();
       const endTauS = this.#stepEnd(piece, untilTauS);
       const h = endTauS - piece.startTauS;
-      const still = this.#stillForS === h;
-      if (still) this.#next.numbers.set(this.#now.numbers);
-      else this.#move(forces, this.#step, this.#now.numbers, h, this.#next.numbers, this.#now.rates);
-      const looks = !still && changes < MOST_CHANGES;
-      const first = looks ? this.#contact.first(this.#now.numbers, this.#next.numbers, h) : Number.POSITIVE_INFINITY;
+      this.#move(forces, this.#step, this.#now.numbers, h, this.#next.numbers, this.#now.rates);
+      const first =
+        changes < MOST_CHANGES
+          ? this.#contact.first(this.#now.numbers, this.#next.numbers, h)
+          : Number.POSITIVE_INFINITY;
       if (first <= TOGETHER * h) {
         this.#change(piece.tickStartS + piece.startTauS);
         continue;
@@ -147,6 +148,13 @@ export class Free implements Law {
       if (first !== Number.POSITIVE_INFINITY) this.#change(timeS);
       return cutTauS;
     }
+  }
+
+  /** Makes a step of which it is known that it ends where it began. */
+  #stand(piece: Piece, untilTauS: number): number {
+    piece.durationS = untilTauS - piece.startTauS;
+    this.#keep(piece, true);
+    return untilTauS;
   }
 
   #setGravity(gravity: number): void {
@@ -226,12 +234,10 @@ export class Free implements Law {
     const middle = this.#middle;
     this.#feel(forces, next);
     const plain = fallsPlainly(forces, now.numbers);
-    piece.steady = plain || now.equals(next);
-    this.#stillForS = piece.steady && !plain ? piece.durationS : Number.NaN;
-    const memory = piece.room(MEMORY);
-    piece.pad = forces.pad;
-    memory.set(now.numbers, START);
-    memory[PRESSED] = forces.pressed;
+    const still = this.#landing.rested && next.standsAt(now);
+    if (still) next.numbers.set(now.numbers);
+    this.#stillForS = still ? piece.durationS : Number.NaN;
+    const memory = this.#keep(piece, plain || still);
     if (!piece.steady) {
       this.#step.middle(now.numbers, next.numbers, next.rates, piece.durationS, forces.hasFriction, middle.numbers);
       this.#feel(forces, middle);
@@ -243,6 +249,16 @@ export class Free implements Law {
     this.#judge(piece.steady ? now : middle, 1);
     const unrest = this.#judge(next, 2);
     this.#landing.add(piece.tickStartS + piece.startTauS, piece.durationS, this.#felt, this.#net, this.#depth, unrest);
+  }
+
+  /** Keeps the start of a piece in its memory, which it returns. */
+  #keep(piece: Piece, steady: boolean): Float64Array {
+    const memory = piece.room(MEMORY);
+    piece.pad = this.#forces.pad;
+    piece.steady = steady;
+    memory.set(this.#now.numbers, START);
+    memory[PRESSED] = this.#forces.pressed;
+    return memory;
   }
 
   /** Notes what is felt at a moment under `slot`; returns how far from rest it is (1 at the limit). */

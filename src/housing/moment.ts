@@ -18,6 +18,12 @@ export const FELT = {
 /** Numbers of a moment. */
 export const MOMENT = STATE + 12;
 
+/**
+ * What a resting body's numbers (SI) may change in a step and still count as standing: far below the rounding of place and attitude, and
+ * 10⁻¹⁴ m/s² where they are velocities. Tilted a hair, a box would go on trembling by this for ever, by rounding alone.
+ */
+const NOTHING = 1e-18;
+
 export class Moment {
   /** The state, then what is felt. */
   readonly numbers: Float64Array = new Float64Array(MOMENT);
@@ -29,9 +35,9 @@ export class Moment {
   readonly angularAcceleration: Float64Array = this.numbers.subarray(FELT.ANGULAR_ACCELERATION, FELT.ACCELERATION);
   readonly acceleration: Float64Array = this.numbers.subarray(FELT.ACCELERATION, MOMENT);
 
-  /** Whether both have the same state, bit for bit (−0 and 0 are one). */
-  equals({ numbers }: Moment): boolean {
-    for (let i = 0; i < STATE; i++) if (this.numbers[i] !== numbers[i]) return false;
+  /** Whether the states differ by no more than a rest may change in a step. */
+  standsAt({ numbers }: Moment): boolean {
+    for (let i = 0; i < STATE; i++) if (Math.abs(this.numbers[i]! - numbers[i]!) > NOTHING) return false;
     return true;
   }
 }
