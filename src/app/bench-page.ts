@@ -588,6 +588,7 @@ export class BenchPage {
     const { bench, settings } = this.#session;
     if (slowed !== undefined) this.#clock.setSlowed(slowed, this.#wallMs);
     const place = PLACES.find(({ gravityMS2 }) => gravityMS2 === settings.gravityMS2)?.id ?? '';
+    this.#replay = undefined;
     this.#change({ spanS: bench.paperSpanS, place, latitude: Number.NaN, placeHeightM: Number.NaN });
     this.#begun();
   }

@@ -75,6 +75,7 @@ export class LessonDesk {
   #refusal: LessonRefusal | undefined;
   #lookedMs = Number.NEGATIVE_INFINITY;
   #keptRevision = -1;
+  #sitting = 0;
   #entries: readonly LessonEntry[];
   #view: LessonSheetView | undefined;
   /** The learner's line as it lies under the pen's; undefined: none that belongs on the pen's scale. */
@@ -159,6 +160,7 @@ export class LessonDesk {
     this.#inks = kept?.inks ?? {};
     this.#runner = new LessonRunner(lesson, this.#page.session(), kept?.progress);
     this.#keptRevision = -1;
+    this.#sitting += 1;
     this.#store.noteOpen(name);
     this.#laid(this.#runner);
   }
@@ -278,6 +280,7 @@ export class LessonDesk {
     return {
       view,
       place: this.#lessons.indexOf(lesson) + 1,
+      sitting: this.#sitting,
       refusal: this.#refusal,
       inks: Object.fromEntries(inks),
       marked: mark ? quantityText(mark.timeS, 'time', 's') : '',

@@ -10,7 +10,7 @@ import { type Ink, sketchPicture, sketchPictureStyles } from './sketch-picture.t
 const SKETCH_PX = { width: 420, height: 190 } as const;
 
 /** Words, since grey paper knows no colours. */
-const OUTCOMES: Readonly<Record<Outcome, string>> = { passed: 'right', wrong: 'not right', waiting: 'open' };
+const OUTCOMES: Readonly<Record<Outcome, string>> = { passed: 'Right.', wrong: 'Not right.', waiting: 'Open.' };
 
 /**
  * A learner's results on paper: of each step what came out, the prediction under it, checks, own words, settings and
@@ -141,12 +141,19 @@ export class LessonResultsSheet extends LitElement {
     `;
   }
 
-  #step(
-    { title, predictions, answers, figures, checks, explanation, hints, settings }: LessonStepResults,
+  #step(step: LessonStepResults, inks: readonly Ink[]) {
+    const begun = step.predictions.length + step.answers.length + step.settings.length > 0;
+    return html`<section>
+      <h2>${step.title}</h2>
+      ${begun ? this.#found(step, inks) : html`<p>Not begun.</p>`}
+    </section>`;
+  }
+
+  #found(
+    { predictions, answers, figures, checks, explanation, hints, settings }: LessonStepResults,
     inks: readonly Ink[],
   ) {
-    return html`<section>
-      <h2>${title}</h2>
+    return html`
       ${
         figures.length === 0
           ? nothing
@@ -178,8 +185,7 @@ export class LessonResultsSheet extends LitElement {
       }
       <p class="settings">
         ${settings.length === 0 ? 'Not measured yet' : settings.map(({ words, text }) => `${words} ${valueText(text)}`).join(' · ')}${hints === 0 ? '' : ` · hints taken: ${hints}`}
-      </p>
-    </section>`;
+      </p>`;
   }
 
   #answered({ words, answer, sketch, outcome, says }: AnsweredQuestion, ink: Ink) {
@@ -201,7 +207,7 @@ export class LessonResultsSheet extends LitElement {
 
   #check({ words, outcome, measured, expected, says }: CheckView) {
     return html`<tr>
-      <td>${proseWords(words)} <span class="outcome">${OUTCOMES[outcome]}.</span> ${proseWords(says)}</td>
+      <td>${proseWords(words)}– <span class="outcome">${OUTCOMES[outcome]}</span> ${proseWords(says)}</td>
       <td class="number">${measured === '' ? '—' : valueText(measured)}</td>
       <td>${expected === '' ? nothing : `asked for: ${valueText(expected)}`}</td>
     </tr>`;

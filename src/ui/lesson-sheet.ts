@@ -19,6 +19,8 @@ export interface OpenLesson {
   readonly view: LessonView;
   /** Its place in the list, from 1. */
   readonly place: number;
+  /** Rises each time a lesson is opened or begun anew: nothing half typed outlives it. */
+  readonly sitting: number;
   readonly refusal: LessonRefusal | undefined;
   /** The pen's line where a sketch was laid, by the name of the question. */
   readonly inks: Readonly<Record<string, Ink>>;
@@ -105,6 +107,7 @@ export class LessonSheet extends LitElement {
       .caution {
         display: flex;
         gap: 6px;
+        margin-top: var(--space-3);
         font-size: var(--type-mark);
         color: var(--soft);
       }
@@ -167,7 +170,7 @@ export class LessonSheet extends LitElement {
     this.#follow = true;
   };
 
-  #lesson({ view, place, refusal, inks, marked }: OpenLesson, lessons: readonly LessonEntry[]) {
+  #lesson({ view, place, sitting, refusal, inks, marked }: OpenLesson, lessons: readonly LessonEntry[]) {
     return html`
       <div class="top">
         <p class="note">Lesson ${place} of ${lessons.length}</p>
@@ -187,7 +190,7 @@ export class LessonSheet extends LitElement {
               open
                 ? html`<div class="body" id="step">
                     ${keyed(
-                      `${view.lesson} ${name}`,
+                      `${sitting} ${name}`,
                       html`<lesson-step .step=${view.step} .refusal=${refusal} .inks=${inks} .marked=${marked}></lesson-step>`,
                     )}
                     ${this.#after(view)}

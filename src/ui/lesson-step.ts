@@ -19,6 +19,10 @@ export interface LessonRefusal {
   readonly says: string;
 }
 
+/** What the button leaves to the learner. */
+const BY_HAND =
+  'From there on: drag the paper under the pen, the wheel brings it closer. By keys, on the tape: arrows and Page keys move the cursor, Enter takes it under the pen, + and − bring it closer or further.';
+
 /** The open step of a lesson, part by part in the order of its file. */
 @customElement('lesson-step')
 export class LessonStep extends LitElement {
@@ -161,6 +165,7 @@ export class LessonStep extends LitElement {
         >
           ${preparedWords(prepared)}
         </button>
+        ${prepared.act === 'pull back' ? html`<p class="note">${BY_HAND}</p>` : nothing}
         ${
           prepared.act === 'mark'
             ? html`<p class="note" role="status">${this.marked === '' ? nothing : `Your mark stands at ${this.marked}.`}</p>`

@@ -33,6 +33,9 @@ export class SketchPad extends LitElement {
     linkStyles,
     sketchPictureStyles,
     css`
+      :host {
+        max-width: 400px;
+      }
       .pad {
         border: 1px solid var(--edge);
         border-radius: var(--radius-field);

@@ -14,7 +14,9 @@ export interface Hands {
 
 export function pointerHands(page: Page): Hands {
   const sheet = page.locator('lesson-sheet');
-  const button = (words: string): Locator => sheet.getByRole('button').filter({ hasText: words }).first();
+  // The whole text, as written: “shake it” is not “Shake it slowly”.
+  const button = (words: string): Locator =>
+    sheet.getByRole('button').filter({ hasText: new RegExp(`^\\s*${escaped(words)}\\s*$`, 'u') });
   return {
     press: (words) => button(words).click(),
     choose: (choice) => sheet.locator(`input[value="${choice}"]`).check(),
@@ -83,4 +85,8 @@ export function keyHands(page: Page): Hands {
     ontoSketch: () => tabTo('the sketch', (here) => here.look.includes('pad')),
     ontoTape: () => tabTo('the tape', (here) => here.look.includes('tape-paper-hand')),
   };
+}
+
+function escaped(words: string): string {
+  return words.replace(/[.*+?^${}()|[\]\\/]/gu, '\\$&');
 }

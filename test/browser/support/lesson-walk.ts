@@ -21,6 +21,9 @@ import type { ScriptedBench } from './scripted-bench.ts';
 const LONGEST_WAIT_S = 1200;
 /** Wall time between two looks at the run [ms]. */
 const LOOK_EVERY_MS = 1500;
+/** Presses of “+” after which an arrow key moves the tape by a few milliseconds. */
+const ZOOM_STEPS = 10;
+const STEPS_OF_A_PAGE = 10;
 /** How a value is typed into the field of a setting, by the setting's name in a lesson; SI. */
 const TYPED: Readonly<Record<string, (value: number) => string>> = {
   dampingRatio: String,
@@ -56,7 +59,7 @@ export class LessonWalk {
 
   /** Frames in which what was done takes effect and is shown. */
   async #settle(): Promise<void> {
-    await this.#bench.frames(this.#bench.wallMs + 400, 10);
+    await this.#bench.runTo(this.#bench.wallMs + 400, 10);
   }
 
   async #do(deed: Deed, step: LessonStep): Promise<void> {
@@ -142,27 +145,25 @@ export class LessonWalk {
 
   /** The paper has been pulled back to before it: closer in, and on along the tape until the pen stands there. */
   async #mark(timeS: number): Promise<void> {
-    const { page } = this.#bench;
     await this.#hands.ontoTape();
     // The cursor may still stand where it was last wanted.
-    await page.keyboard.press('End');
-    for (let k = 0; k < 8; k += 1) {
-      await page.keyboard.press('+');
-      await this.#frame();
-    }
-    for (const key of ['PageUp', 'ArrowRight']) {
-      let beforeS = await this.#shownS();
-      let stepS = 0;
-      while (beforeS + Math.max(stepS, 1e-4) < timeS + 1e-9) {
-        await page.keyboard.press(key);
-        await this.#frame();
-        const nowS = await this.#shownS();
-        expect(nowS, `${key} moves the paper on`).toBeGreaterThan(beforeS);
-        stepS = nowS - beforeS;
-        beforeS = nowS;
-      }
-    }
+    await this.#onTape('End');
+    for (let k = 0; k < ZOOM_STEPS; k += 1) await this.#onTape('+');
+    const fromS = await this.#shownS();
+    const stepS = (await this.#onTape('ArrowRight')) - fromS;
+    expect(stepS, 'an arrow key moves the paper on').toBeGreaterThan(0);
+    let atS = fromS + stepS;
+    while (atS + STEPS_OF_A_PAGE * stepS < timeS) atS = await this.#onTape('PageUp');
+    while (atS + stepS / 2 < timeS) atS = await this.#onTape('ArrowRight');
+    expect(Math.abs(atS - timeS)).toBeLessThan(stepS);
     await this.#hands.press('set a mark under the pen');
+  }
+
+  /** Presses a key on the tape; the run time under the pen then [s]. */
+  async #onTape(key: string): Promise<number> {
+    await this.#bench.page.keyboard.press(key);
+    await this.#frame();
+    return this.#shownS();
   }
 
   #frame(): Promise<void> {
