@@ -215,7 +215,8 @@ export class Course {
       this.#hop = rests ? 0 : rebound;
     } else {
       this.#kickTo(-side * rebound);
-      this.#parting = rebound === 0;
+      // A slow one may be less than the modes' rounding, and meet the stop again where it stands.
+      this.#parting = slow;
     }
   }
 

@@ -61,9 +61,9 @@ export const element = object({
   dampingRatio: required(ratio, 'damping ratio; with modes that of the first mode'),
   modes: optional(list(mode, 1, 16, 'modes'), 'bending or other modes instead of the single one'),
   staticRemainder: otherwise(
-    number({ unit: 's²', min: 0, max: 1e6 }),
+    number({ unit: 's²', max: 1e6 }),
     0,
-    'static deflection per unit specific force of the modes left out',
+    'static deflection per unit specific force of the modes left out; below 0 where their shapes take from the sum',
   ),
   gap: optional(gap, 'distance of the stops from the unloaded position'),
   restitution: otherwise(restitution, 0.5, 'speed kept on touching a stop'),

@@ -73,7 +73,7 @@ const EXPECTED: readonly Expected[] = [
   ['elements[1].modes[0].participation', [1e-6, 1e6], [-1.1e6, 1.1e6]],
   ['elements[1].modes[0].shape', [1e-6, 1e6], [-1.1e6, 1.1e6]],
   ['elements[1].modes[0].modalMass', [1e-18, 1e6], [0, -1, 1.1e6]],
-  ['elements[1].staticRemainder', [0, 1e6], [-1e-9, 1.1e6]],
+  ['elements[1].staticRemainder', [0, -1e-9, 1e6], [-1.1e6, 1.1e6]],
   ['elements[0].gap', [0.001, 1000], [0, -0.02, 1001]],
   ['elements[0].restitution', [0, 1], [-0.1, 1.01]],
   ['elements[0].cubicStiffness', [0, 1e16], [-1, 1.1e30]],

@@ -91,7 +91,7 @@ function randomElement(random: Chance, name: string, tick: number): Data {
       shape: i === 0 ? random.between(0.5, 1.5) : random.between(-1.5, 1.5),
       modalMass: random.between(0.001, 0.1),
     }));
-    return maybe(random, { ...perhaps, staticRemainder: sag * 0.001 }, { ...always, modes });
+    return maybe(random, { ...perhaps, staticRemainder: sag * random.between(-0.001, 0.001) }, { ...always, modes });
   }
   if (body === 'mounted') return maybe(random, perhaps, { ...always, mount: mount(random) });
   const cubicStiffness = (omega * omega * random.between(0, 3)) / (sag * sag);
@@ -202,7 +202,11 @@ function randomMotion(random: Chance, { from, next, duration, freeSeen }: Place)
         random: maybe(
           random,
           { ease: over },
-          { density: random.between(0, 1), from: frequency, to: Math.min(frequency * random.between(1.1, 100), 1e5) },
+          {
+            density: random.between(0, 1),
+            from: Math.min(frequency, 9e4),
+            to: Math.min(frequency * random.between(1.1, 100), 1e5),
+          },
         ),
       };
     case 'move':
