@@ -19,6 +19,12 @@ export class Address {
     return hash.startsWith(MARK) ? readLink(hash.slice(MARK.length)) : undefined;
   }
 
+  /** The whole address of a state. */
+  static of(text: string): string {
+    const { origin, pathname } = window.location;
+    return origin + pathname + MARK + text;
+  }
+
   /** Writes the state, unless it was written a moment ago or is being written. */
   async keep(wallMs: number, state: () => Linked): Promise<void> {
     if (this.#busy || wallMs - this.#atMs < EVERY_MS) return;

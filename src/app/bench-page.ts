@@ -3,15 +3,13 @@ import { render } from 'lit';
 import type { Linked } from '../exchange/link.ts';
 import { spanFigures } from '../plot/span-figures.ts';
 import { TapePaper } from '../plot/tape-paper.ts';
-import { scenarioText } from '../scenario/scenario-text.ts';
 import { changeOf } from '../session/bench-limits.ts';
 import { CHANNEL } from '../session/bench-run.ts';
 import { handlingFrom } from '../session/handling-values.ts';
 import { runSentence } from '../session/sentence.ts';
 import { Session } from '../session/session.ts';
-import { ROOM_AIR, type StartingBenchName } from '../session/settings.ts';
+import { ROOM_AIR, type SensingDirection, type StartingBenchName } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
-import { Trigger } from '../session/trigger.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
 import type { Act, HandlingName, Setting } from '../ui/ui-events.ts';
 import { Address } from './address.ts';
@@ -20,15 +18,18 @@ import { benchView } from './bench-view.ts';
 import { Clock } from './clock.ts';
 import { deviceStorage, lessonLeftOpen } from './device-storage.ts';
 import { focusSetting } from './focus-setting.ts';
-import type { LessonDesk } from './lesson-desk.ts';
-import { settingTouchesBench, touchesBench } from './lesson-lock.ts';
+import { LessonDoor } from './lesson-door.ts';
+import { touchesBench } from './lesson-lock.ts';
+import type { PageDoor } from './page-door.ts';
 import { type PageState, startingState } from './page-state.ts';
 import { type Drawing, Pictures } from './pictures.ts';
 import { gravityAt, PLACES } from './places.ts';
 import { PointerHand } from './pointer-hand.ts';
 import { chooseOfRecord, takeRecord } from './record-in-hand.ts';
+import { RunFiles } from './run-files.ts';
 import { isLimited } from './slider-specs.ts';
 import { slipFigures } from './slip-figures.ts';
+import { TriggerDesk } from './trigger-desk.ts';
 import { whatChanged } from './what-changed.ts';
 
 /** Ticks that one frame may take: more, and the run would fall ever further behind. */
@@ -40,9 +41,12 @@ const REPLAYED_A_FRAME = 20_000;
 /** A loop over a marked span rests this long on its end [ms]. */
 const LOOP_REST_MS = 400;
 
-export class BenchPage {
+/** Settings that are the page's own or the session's, by the start of their names. */
+const PLACE_SETTINGS: ReadonlySet<string> = new Set(['place', 'latitude', 'placeHeight']);
+
+export class BenchPage implements PageDoor {
+  readonly clock: Clock;
   readonly #host: HTMLElement;
-  readonly #clock: Clock;
   readonly #abort = new AbortController();
   #session: Session;
   #state: PageState;
@@ -51,7 +55,6 @@ export class BenchPage {
   #pictures!: Pictures;
   #hand: PointerHand | undefined;
   #active: HandlingName | undefined = 'hold';
-  #trigger: Trigger | undefined;
   #nowS = 0;
   #shownBeforeS = 0;
   #loopedMs: number | undefined;
@@ -62,10 +65,27 @@ export class BenchPage {
   /** How far a link's run is still to be replayed. */
   #replay: { readonly reachedS: number; readonly shownS: number | null } | undefined;
   readonly #address = new Address();
-  /** Fetched when the lesson sheet is first opened. */
-  #lessons: LessonDesk | undefined;
-  /** The run stands still until a prediction is stored. */
-  #heldByLesson = false;
+  readonly #trigger = new TriggerDesk(this);
+  readonly #lessons = new LessonDoor(this, {
+    act: (act) => this.#act(act),
+    set: (setting) => this.#set(setting),
+    pull: (timeS) => this.#pull(timeS),
+    begun: () => {
+      this.#replay = undefined;
+      this.#begun();
+    },
+    focus: (setting) => {
+      this.#render();
+      void focusSetting(this.#host, setting);
+    },
+  });
+  readonly #files = new RunFiles(this, {
+    linked: () => this.#linked(),
+    taken: (reachedS) => {
+      this.#begun();
+      this.#replay = { reachedS, shownS: null };
+    },
+  });
 
   /** How much drawing is worth; to be set before `build`. */
   drawing: Drawing = 'full';
@@ -73,10 +93,10 @@ export class BenchPage {
   constructor(host: HTMLElement, session: Session = new Session(), wallMs = 0) {
     this.#host = host;
     this.#session = session;
-    this.#clock = new Clock(session.bench.slowed);
+    this.clock = new Clock(session.bench.slowed);
     this.#state = startingState(session.bench.paperSpanS);
     this.#nowS = session.run.world.timeS;
-    this.#clock.set(this.#nowS, wallMs);
+    this.clock.set(this.#nowS, wallMs);
     this.#wallMs = wallMs;
   }
 
@@ -95,19 +115,27 @@ export class BenchPage {
     return this.#painter;
   }
 
+  get state(): PageState {
+    return this.#state;
+  }
+
+  get wallMs(): number {
+    return this.#wallMs;
+  }
+
   /** The run so far as a scenario that the headless run replays to the same hash. */
   get scenario(): string {
-    return scenarioText(this.#session.asRun());
+    return this.#files.scenario;
   }
 
   /** A page that brings back what a link holds; the run is replayed before anything else goes on. */
   static fromLink(host: HTMLElement, { run, settings, reachedS, page }: Linked, wallMs: number): BenchPage {
     const opened = new BenchPage(host, Session.replay(run, settings), wallMs);
     const { theme, spanS, unit, signTurned, lines, slowed, shownS } = page;
-    opened.#clock.setSlowed(slowed, wallMs);
+    opened.clock.setSlowed(slowed, wallMs);
     opened.#replay = { reachedS, shownS };
     const shown = new Set<string>(lines);
-    opened.#change({
+    opened.change({
       theme,
       spanS,
       unit,
@@ -127,10 +155,10 @@ export class BenchPage {
     layout.addEventListener('setting', (event) => this.#at(event, () => this.#set(event.detail)), options);
     await layout.updateComplete;
     this.#paper = new TapePaper(this.#find('.paper-host'), {
-      onMark: (marked, done) => this.#change({ marked, looping: done ? this.#state.looping : false }),
+      onMark: (marked, done) => this.change({ marked, looping: done ? this.#state.looping : false }),
       onPull: (timeS) => this.#pull(timeS),
       onZoom: (spanS, endS) => {
-        this.#change({ spanS });
+        this.change({ spanS });
         this.#pull(endS);
       },
       onEventPick: ({ timeS }) => this.#pull(timeS),
@@ -140,14 +168,14 @@ export class BenchPage {
     for (const area of ['riding', 'room', 'paper', 'rule'] as const) observer.observe(layout.area(area));
     window.addEventListener('scroll', () => this.#painter.resized(), { ...options, passive: true });
     document.addEventListener('visibilitychange', () => this.#slept(), options);
-    this.#clock.start(this.#wallMs);
+    this.clock.start(this.#wallMs);
     this.#applyTheme();
-    if (lessonLeftOpen(deviceStorage()) !== undefined) this.#act({ what: 'open sheet', sheet: 'lesson' });
+    if (lessonLeftOpen(deviceStorage()) !== undefined) this.#openSheet('lesson');
   }
 
   /** Says something once, where the sentence of the run stands. */
   say(notice: string): void {
-    this.#change({ notice });
+    this.change({ notice });
   }
 
   /** Runs and draws up to a wall time [ms]. */
@@ -162,17 +190,17 @@ export class BenchPage {
     this.#wallMs = wallMs;
     const session = this.#session;
     if (this.#replay) this.#replayOn(this.#replay, wallMs);
-    const { runS, droppedS } = this.#clock.frame(wallMs);
+    const { runS, droppedS } = this.clock.frame(wallMs);
     const reached = session.advanceTo(runS, MOST_TICKS_A_FRAME);
-    if (reached < runS - session.run.world.run.tick) this.#clock.fallBackTo(reached, wallMs);
-    if (droppedS * this.#clock.slowed > LONG_GAP_S) this.#change({ notice: 'The page slept: the run waited.' });
+    if (reached < runS - session.run.world.run.tick) this.clock.fallBackTo(reached, wallMs);
+    if (droppedS * this.clock.slowed > LONG_GAP_S) this.change({ notice: 'The page slept: the run waited.' });
     this.#nowS = reached;
     if (reached >= session.endS && !this.#state.notice)
-      this.#change({ notice: 'The paper is at its end: begin a fresh run.' });
-    if (this.#trigger?.watch(session.run.tape)) this.#triggered(this.#trigger);
+      this.change({ notice: 'The paper is at its end: begin a fresh run.' });
+    this.#trigger.watch();
     if (this.#state.looping) this.#loop(wallMs);
     this.#followEvents();
-    this.#lessons?.frame(wallMs);
+    this.#lessons.desk?.frame(wallMs);
   }
 
   #draw(wallMs: number): void {
@@ -189,8 +217,8 @@ export class BenchPage {
       sinceS: Math.max(0, snapshot.timeS - this.#shownBeforeS),
       snapshot,
       roomArrows: new Set(),
-      sketch: this.#lessons?.sketch,
-      notes: this.#lessons?.notes ?? [],
+      sketch: this.#lessons.desk?.sketch,
+      notes: this.#lessons.desk?.notes ?? [],
     });
     this.#shownBeforeS = snapshot.timeS;
   }
@@ -198,12 +226,12 @@ export class BenchPage {
   /** Brings a link's run up to where it had come, some of it in each frame; then it stands still there. */
   #replayOn({ reachedS, shownS }: { reachedS: number; shownS: number | null }, wallMs: number): void {
     this.#nowS = this.#session.advanceTo(reachedS, REPLAYED_A_FRAME);
-    this.#clock.stop(wallMs);
-    this.#clock.set(this.#nowS, wallMs);
+    this.clock.stop(wallMs);
+    this.clock.set(this.#nowS, wallMs);
     if (this.#nowS < reachedS) return;
     this.#replay = undefined;
     if (shownS !== null) this.#session.pullTo(shownS);
-    this.#change({ notice: 'The run of the link, as it stood. It is paused: go on when you like.' });
+    this.change({ notice: 'The run, as it stood. It is paused: go on when you like.' });
   }
 
   /** What goes into the address. */
@@ -220,7 +248,7 @@ export class BenchPage {
         unit,
         signTurned,
         lines: lines.filter(({ shown }) => shown).map(({ id }) => id),
-        slowed: this.#clock.slowed,
+        slowed: this.clock.slowed,
         shownS: session.pulledBack ? session.shownS(this.#nowS) : null,
       },
     };
@@ -249,16 +277,16 @@ export class BenchPage {
 
   #act(act: Act): void {
     const session = this.#session;
-    if (touchesBench(act) && this.#refused()) return;
+    if (this.#lessons.refuses(act) || (this.#replay && this.#replays(act))) return;
     switch (act.what) {
       case 'handle':
         this.#handle(act.handling);
         break;
       case 'show handling':
-        this.#change({ handling: act.handling });
+        this.change({ handling: act.handling });
         break;
       case 'pause':
-        this.#clock.stop(this.#wallMs);
+        this.clock.stop(this.#wallMs);
         break;
       case 'go on':
         this.#goOn();
@@ -280,56 +308,65 @@ export class BenchPage {
         this.#settled();
         break;
       case 'line':
-        this.#change({
+        this.change({
           lines: this.#state.lines.map((line) => (line.id === act.line ? { ...line, shown: act.shown } : line)),
         });
         break;
       case 'turn sign':
-        this.#change({ signTurned: !this.#state.signTurned });
+        this.change({ signTurned: !this.#state.signTurned });
         break;
       case 'fold':
-        this.#change({ folded: act.folded });
+        this.change({ folded: act.folded });
         break;
       case 'open sheet':
-        this.#change({ sheet: act.sheet, folded: false });
-        if (act.sheet === 'lesson') void this.#openLessons();
+        this.#openSheet(act.sheet);
         break;
       case 'starting bench':
         this.#choose(act.bench as StartingBenchName);
         break;
       case 'theme':
-        this.#change({ theme: act.theme });
+        this.change({ theme: act.theme });
         this.#applyTheme();
         break;
       case 'stage':
-        this.#change({ stage: act.on });
+        this.change({ stage: act.on });
         this.#applyTheme();
         break;
       case 'letters':
-        this.#change({ letters: act.on });
+        this.change({ letters: act.on });
         break;
       case 'file':
-        takeRecord(act.file).then((record) => this.#change({ record, handling: 'recorded' }));
+        takeRecord(act.file).then((record) => this.change({ record, handling: 'recorded' }));
         break;
       case 'loop span':
         this.#loopedMs = undefined;
-        this.#change({ looping: act.on });
+        this.change({ looping: act.on });
         if (!act.on) session.toNewest();
         break;
       case 'clear span':
-        this.#change({ marked: undefined, looping: false });
+        this.change({ marked: undefined, looping: false });
         session.toNewest();
         break;
       case 'arm trigger':
-        this.#arm(act.on);
+        this.#trigger.arm(act.on);
+        break;
+      case 'save run':
+        this.#files.save();
+        break;
+      case 'copy link':
+        void this.#files.copyLink();
+        break;
+      case 'open run':
+        void this.#files.open(act.file);
+        break;
+      case 'bring back':
+        this.#bringBack(act.index);
         break;
       case 'skip':
-        this.#change({ wayInSkipped: true });
-        this.#act({ what: 'open sheet', sheet: 'lesson' });
+        this.#openSheet('lesson');
         break;
       case 'lesson':
-        this.#lessons?.take(act.wish);
-        this.#keepLock();
+        this.#lessons.take(act.wish);
         break;
     }
     this.#dirty = true;
@@ -338,15 +375,15 @@ export class BenchPage {
   #set({ name, value, final }: Setting): void {
     const session = this.#session;
     this.#dirty = true;
-    if (settingTouchesBench(name) && this.#refused()) return;
+    if (this.#lessons.refuses({ name, value, final })) return;
     if (name === 'slowdown') {
-      this.#lessons?.slowed(Number(value));
-      this.#clock.setSlowed(Number(value), this.#wallMs);
+      this.#lessons.desk?.slowed(Number(value));
+      this.clock.setSlowed(Number(value), this.#wallMs);
       this.#done('slow');
     } else if (isLimited(name)) {
       session.set(changeOf(session.settings, name, Number(value)), this.#sliding === name, this.#eventRunS);
       this.#sliding = final ? undefined : name;
-      if (name === 'gravity') this.#change({ place: '', latitude: Number.NaN, placeHeightM: Number.NaN });
+      if (name === 'gravity') this.change({ place: '', latitude: Number.NaN, placeHeightM: Number.NaN });
       if (name === 'drop.height' && final) this.#reposition();
     } else if (name === 'readout.bits') {
       const bits = Number(value) || undefined;
@@ -355,17 +392,29 @@ export class BenchPage {
       this.#act({ what: 'line', line: 'reported', shown: value === true });
     } else if (name === 'air') {
       session.set({ air: value === true ? ROOM_AIR : null }, false, this.#eventRunS);
+    } else if (name === 'stops') {
+      const gapM = value === true ? session.bench.settings.gapM : null;
+      session.set({ gapM }, false, this.#eventRunS);
+    } else if (name === 'senses') {
+      session.set({ senses: value as SensingDirection }, false, this.#eventRunS);
+      // What is shaken next should be felt.
+      this.change({ fields: { ...this.#state.fields, 'shake.direction': String(value) } });
+      this.#settled();
     } else if (name === 'springBy') {
-      this.#change({ springBy: value === 'stiffness' ? 'stiffness' : 'frequency' });
-    } else if (name === 'place' || name === 'latitude' || name === 'placeHeight') {
+      this.change({ springBy: value === 'stiffness' ? 'stiffness' : 'frequency' });
+    } else if (name === 'unit') {
+      this.change({ unit: value === 'm/s2' ? 'm/s2' : 'g_n' });
+    } else if (name === 'range') {
+      this.change({ range: value === 'automatic' ? 'automatic' : Number(value) });
+    } else if (PLACE_SETTINGS.has(name)) {
       this.#moveTo(name, value);
     } else if (name.startsWith('record.')) {
       const { record } = this.#state;
-      if (record) this.#change({ record: chooseOfRecord(record, name, String(value)) });
+      if (record) this.change({ record: chooseOfRecord(record, name, String(value)) });
     } else if (name.startsWith('trigger.')) {
-      this.#setTrigger(name, value);
+      this.#trigger.set(name, value);
     } else if (typeof value !== 'boolean') {
-      this.#change({ fields: { ...this.#state.fields, [name]: value } });
+      this.change({ fields: { ...this.#state.fields, [name]: value } });
     }
   }
 
@@ -373,22 +422,22 @@ export class BenchPage {
 
   /** Run time of the event that is being dealt with [s]. */
   get #eventRunS(): number {
-    return this.#clock.runTimeOf(this.#wallMs);
+    return this.clock.runTimeOf(this.#wallMs);
   }
 
   #handle(kind: HandlingName): void {
     const session = this.#session;
     const { fields, record } = this.#state;
-    this.#change({ handling: kind, notice: '' });
+    this.change({ handling: kind, notice: '' });
     const handling = handlingFrom(kind, fields, record?.motion);
     if (!handling) {
-      this.#change({ sheet: 'records', folded: false, notice: 'Choose a recorded file first.' });
+      this.change({ sheet: 'records', folded: false, notice: 'Choose a recorded file first.' });
       return;
     }
     this.#goOn();
     if (kind === 'push' && fields['push.where'] === 'space' && session.settings.gravityMS2 !== 0) {
       session.set({ gravityMS2: 0 }, false, this.#eventRunS);
-      this.#change({ place: 'space' });
+      this.change({ place: 'space' });
     }
     session.handle(handling, this.#eventRunS);
     this.#active = kind;
@@ -398,50 +447,45 @@ export class BenchPage {
   /** Goes on: from where the paper was pulled back to, as a new run, or simply on. */
   #goOn(): void {
     const session = this.#session;
-    if (this.#state.looping) this.#change({ looping: false });
+    if (this.#state.looping) this.change({ looping: false });
     if (session.pulledBack) {
       session.goOn();
       this.#nowS = session.run.world.timeS;
-      this.#clock.set(this.#nowS, this.#wallMs);
+      this.clock.set(this.#nowS, this.#wallMs);
       this.#eventCount = session.run.world.events.all.length;
     }
-    this.#clock.start(this.#wallMs);
+    this.clock.start(this.#wallMs);
     this.#dirty = true;
   }
 
   #oneTickOn(): void {
-    this.#clock.stop(this.#wallMs);
+    this.clock.stop(this.#wallMs);
     const { world } = this.#session.run;
     if (this.#session.pulledBack) {
       this.#session.pullTo(this.#session.shownS(this.#nowS) + world.run.tick);
       return;
     }
-    this.#clock.set(world.timeS + world.run.tick / 2, this.#wallMs);
+    this.clock.set(world.timeS + world.run.tick / 2, this.#wallMs);
   }
 
   #choose(name: StartingBenchName): void {
     const bench = STARTING_BENCHES[name];
     const { gravityMS2, dropHeightM } = this.#session.settings;
     this.#session.choose({ ...bench.settings, gravityMS2, dropHeightM });
-    this.#clock.setSlowed(bench.slowed, this.#wallMs);
-    this.#change({ spanS: bench.paperSpanS });
+    this.clock.setSlowed(bench.slowed, this.#wallMs);
+    this.change({ spanS: bench.paperSpanS });
     this.#begun();
   }
 
   /** A run has begun anew. */
   #begun(): void {
     this.#nowS = this.#session.run.world.timeS;
-    this.#clock.set(this.#nowS, this.#wallMs);
-    this.#clock.start(this.#wallMs);
+    this.clock.set(this.#nowS, this.#wallMs);
+    this.clock.start(this.#wallMs);
     this.#active = 'hold';
     this.#eventCount = 0;
-    this.#trigger = undefined;
-    this.#change({
-      marked: undefined,
-      looping: false,
-      notice: '',
-      trigger: { ...this.#state.trigger, armed: false },
-    });
+    this.#trigger.arm(false);
+    this.change({ marked: undefined, looping: false, notice: '' });
   }
 
   /** Undo or redo may have begun a run of another bench. */
@@ -450,11 +494,11 @@ export class BenchPage {
     if (world.timeS < this.#nowS - world.run.tick) this.#begun();
   }
 
-  #moveTo(name: 'place' | 'latitude' | 'placeHeight', value: number | string | boolean): void {
+  #moveTo(name: string, value: number | string | boolean): void {
     const found = name === 'place' ? PLACES.find(({ id }) => id === value) : undefined;
     const latitude = found ? found.latitude : name === 'latitude' ? Number(value) : this.#state.latitude;
     const heightM = found ? found.heightM : name === 'placeHeight' ? Number(value) : this.#state.placeHeightM;
-    this.#change({ place: found?.id ?? 'typed', latitude, placeHeightM: heightM });
+    this.change({ place: found?.id ?? 'typed', latitude, placeHeightM: heightM });
     const place = found ?? { id: 'typed', name: 'typed', latitude: latitude || 0, heightM: heightM || 0 };
     this.#session.set({ gravityMS2: gravityAt(place) }, false, this.#eventRunS);
   }
@@ -466,49 +510,6 @@ export class BenchPage {
     if (hold) this.#session.handle(hold, this.#eventRunS);
   }
 
-  #setTrigger(name: string, value: number | string | boolean): void {
-    const { trigger } = this.#state;
-    const next = {
-      'trigger.line': { ...trigger, line: value === 'mass' ? ('mass' as const) : ('felt' as const) },
-      'trigger.direction': { ...trigger, rising: value === 'rising' },
-      'trigger.level': { ...trigger, levelMS2: Number(value) },
-      'trigger.before': { ...trigger, beforeS: Number(value) },
-      'trigger.after': { ...trigger, afterS: Number(value) },
-    }[name];
-    if (next) this.#change({ trigger: next });
-    if (this.#trigger) this.#arm(true);
-  }
-
-  #arm(on: boolean): void {
-    const { trigger } = this.#state;
-    this.#trigger = on
-      ? new Trigger(
-          {
-            channel: trigger.line === 'felt' ? CHANNEL.specificForce : CHANNEL.reading,
-            rising: trigger.rising,
-            level: trigger.levelMS2,
-            beforeS: trigger.beforeS,
-            afterS: trigger.afterS,
-          },
-          this.#session.run.tape,
-        )
-      : undefined;
-    this.#change({ trigger: { ...trigger, armed: on } });
-  }
-
-  #triggered({ plan, foundS = 0 }: Trigger): void {
-    const fromS = Math.max(0, foundS - plan.beforeS);
-    const toS = foundS + plan.afterS;
-    this.#trigger = undefined;
-    this.#clock.stop(this.#wallMs);
-    this.#session.pullTo(toS);
-    this.#change({
-      trigger: { ...this.#state.trigger, armed: false },
-      marked: { fromS, toS },
-      spanS: (toS - fromS) * 1.25,
-    });
-  }
-
   // ——— time ———
 
   #pull(timeS: number): void {
@@ -516,8 +517,8 @@ export class BenchPage {
       this.#session.toNewest();
     } else {
       this.#session.pullTo(timeS);
-      this.#clock.stop(this.#wallMs);
-      this.#lessons?.pulledBack(timeS);
+      this.clock.stop(this.#wallMs);
+      this.#lessons.desk?.pulledBack(timeS);
     }
     this.#dirty = true;
   }
@@ -525,18 +526,18 @@ export class BenchPage {
   #loop(wallMs: number): void {
     const { marked } = this.#state;
     if (!marked) return;
-    this.#clock.stop(wallMs);
+    this.clock.stop(wallMs);
     this.#loopedMs ??= wallMs;
-    const lengthMs = (marked.toS - marked.fromS) * this.#clock.slowed * 1000;
+    const lengthMs = (marked.toS - marked.fromS) * this.clock.slowed * 1000;
     const elapsed = (wallMs - this.#loopedMs) % (lengthMs + LOOP_REST_MS);
-    const at = marked.fromS + Math.min(elapsed, lengthMs) / 1000 / this.#clock.slowed;
+    const at = marked.fromS + Math.min(elapsed, lengthMs) / 1000 / this.clock.slowed;
     this.#session.pullTo(at);
   }
 
   #slept(): void {
     if (document.hidden) {
-      this.#clock.stop(this.#wallMs);
-      this.#change({ notice: 'The page was hidden: the run is paused.' });
+      this.clock.stop(this.#wallMs);
+      this.change({ notice: 'The page was hidden: the run is paused.' });
     }
   }
 
@@ -552,75 +553,28 @@ export class BenchPage {
     this.#dirty = true;
   }
 
-  // ——— lessons ———
-
-  /** Lessons and what reads them stay out of the first load. */
-  async #openLessons(): Promise<void> {
-    if (this.#lessons) return;
-    try {
-      const { LessonDesk: Desk } = await import('./lesson-desk.ts');
-      this.#lessons ??= new Desk({
-        session: () => this.#session,
-        slowed: () => this.#clock.slowed,
-        shownS: () => this.#session.shownS(this.#nowS),
-        laid: (slowed) => this.#laid(slowed),
-        handle: (handling, fields) => {
-          this.#change({ fields: { ...this.#state.fields, ...fields } });
-          this.#act({ what: 'handle', handling });
-        },
-        set: (setting) => this.#set(setting),
-        pull: (timeS) => this.#pull(timeS),
-        lead: (setting) => this.#lead(setting),
-        changed: () => {
-          this.#dirty = true;
-        },
-      });
-      this.#dirty = true;
-    } catch (error) {
-      this.#change({
-        notice: `The lessons could not be fetched (${String(error)}). Open their sheet again to try once more.`,
-      });
-    }
+  #openSheet(sheet: string): void {
+    // The short way in has had its turn once the lessons lie open.
+    const wayInSkipped = this.#state.wayInSkipped || sheet === 'lesson';
+    this.change({ sheet, folded: false, wayInSkipped });
+    if (sheet === 'lesson') void this.#lessons.open();
   }
 
-  /** A lesson has laid the bench out anew. */
-  #laid(slowed: number | undefined): void {
-    const { bench, settings } = this.#session;
-    if (slowed !== undefined) this.#clock.setSlowed(slowed, this.#wallMs);
-    const place = PLACES.find(({ gravityMS2 }) => gravityMS2 === settings.gravityMS2)?.id ?? '';
-    this.#replay = undefined;
-    this.#change({ spanS: bench.paperSpanS, place, latitude: Number.NaN, placeHeightM: Number.NaN });
+  /** Shows a kept run again, standing still at its newest ink. */
+  #bringBack(index: number): void {
+    const session = this.#session;
+    session.bringBack(index);
     this.#begun();
+    this.clock.stop(this.#wallMs);
+    this.#eventCount = session.run.world.events.all.length;
+    this.change({ spanS: session.bench.paperSpanS, runNote: 'Brought back. The run that stood here is kept instead.' });
   }
 
-  /** While a prediction is waited for the run stands still; once it is stored it goes on. */
-  #keepLock(): void {
-    const locked = this.#lessons?.locked !== undefined;
-    if (locked) this.#clock.stop(this.#wallMs);
-    else if (this.#heldByLesson) {
-      this.#clock.start(this.#wallMs);
-      this.#change({ notice: '' });
-    }
-    this.#heldByLesson = locked;
-  }
-
-  /** The bench is locked: says why. */
-  #refused(): boolean {
-    const locked = this.#lessons?.locked;
-    if (locked !== undefined) this.#change({ notice: locked });
-    return locked !== undefined;
-  }
-
-  /** Leads to where a setting is made. */
-  #lead(setting: string): void {
-    const sheet = setting === 'gap' ? 'element' : /^(gravity|pad\.)/u.test(setting) ? 'place' : undefined;
-    if (sheet) {
-      this.#change({ sheet, folded: false });
-      return;
-    }
-    if (setting === 'drop.height') this.#change({ handling: 'drop' });
-    this.#render();
-    void focusSetting(this.#host, setting);
+  /** While a run is replayed nothing may touch it. */
+  #replays(act: Act): boolean {
+    if (!touchesBench(act)) return false;
+    this.change({ notice: 'The run is being replayed: a moment.' });
+    return true;
   }
 
   // ——— drawing ———
@@ -628,23 +582,21 @@ export class BenchPage {
   #render(): void {
     this.#dirty = false;
     const session = this.#session;
-    const { world, tape } = session.run;
-    const sentence = runSentence(world.events.all, (timeS) =>
-      tape.value(CHANNEL.reading, Math.min(tape.endRow - 1, Math.floor(timeS * tape.rateHz))),
-    );
+    const { run } = session;
+    const sentence = runSentence(run.world.events.all, (timeS) => run.readingAt(timeS));
     render(
       benchView(this.#state, {
         session,
-        slowed: this.#clock.slowed,
-        paused: !this.#clock.running,
+        slowed: this.clock.slowed,
+        paused: !this.clock.running,
         active: this.#active,
         span: this.#markedFigures(),
         undoWhat: whatChanged(session.undoTo, session.settings),
         redoWhat: whatChanged(session.redoTo, session.settings),
         sentence,
         found: sentence,
-        lessons: this.#lessons?.view,
-        covered: this.#lessons?.covered ?? false,
+        lessons: this.#lessons.view,
+        covered: this.#lessons.desk?.covered ?? false,
       }),
       this.#host,
     );
@@ -659,14 +611,14 @@ export class BenchPage {
     return figures && slipFigures(figures, line === 'mass' ? 'what the mass did' : 'what happened', unit);
   }
 
-  #change(changed: Partial<PageState>): void {
+  change(changed: Partial<PageState>): void {
     this.#state = { ...this.#state, ...changed };
     this.#dirty = true;
   }
 
   #done(step: 'drop' | 'look' | 'slow' | 'grab'): void {
     if (this.#state.firstSteps.has(step)) return;
-    this.#change({ firstSteps: new Set([...this.#state.firstSteps, step]) });
+    this.change({ firstSteps: new Set([...this.#state.firstSteps, step]) });
   }
 
   #applyTheme(): void {
@@ -686,7 +638,7 @@ export class BenchPage {
       () => {
         this.#attachHand();
         this.#painter.resized();
-        this.#change({ notice: 'The graphics went away: the bench is drawn flat and goes on.' });
+        this.change({ notice: 'The graphics went away: the bench is drawn flat and goes on.' });
       },
     );
     this.#painter = new BenchPainter(
@@ -710,10 +662,10 @@ export class BenchPage {
       room: () => this.#pictures.room,
       riding: () => this.#pictures.riding,
       wallOf: (event) => this.wallOf(event),
-      runTimeOf: (wallMs) => this.#clock.runTimeOf(wallMs),
+      runTimeOf: (wallMs) => this.clock.runTimeOf(wallMs),
       position: () => this.#session.look(this.#nowS).housing.position,
       roomPxPerM: () => this.#painter.room?.pxPerM ?? 1000,
-      mayHold: () => !this.#refused(),
+      mayHold: () => !this.#lessons.refusesHand(),
       onHold: (holds, wallMs) => this.#held(holds, wallMs),
     });
     this.#hand.attach(this.#pictures.roomCanvas, 'room');
@@ -725,12 +677,12 @@ export class BenchPage {
     this.#comeTo(wallMs);
     if (holds) {
       this.#goOn();
-      this.#slowedBefore = this.#clock.slowed;
-      this.#clock.setSlowed(1, wallMs);
+      this.#slowedBefore = this.clock.slowed;
+      this.clock.setSlowed(1, wallMs);
       this.#active = undefined;
       this.#done('grab');
     } else if (this.#slowedBefore !== undefined) {
-      this.#clock.setSlowed(this.#slowedBefore, wallMs);
+      this.clock.setSlowed(this.#slowedBefore, wallMs);
       this.#slowedBefore = undefined;
     }
     this.#dirty = true;

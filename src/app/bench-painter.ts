@@ -5,7 +5,7 @@ import type { ForceArrow, PaperScale, RidingGeometry, RoomFrame, RoomGeometry } 
 import type { PaperLine, PaperNote, PaperView, Sketch } from '../plot/paper-view.ts';
 import { type ReadingUnit, signed, unitName } from '../plot/reading-format.ts';
 import type { TapePaper } from '../plot/tape-paper.ts';
-import { CHANNEL } from '../session/bench-run.ts';
+import { along, CHANNEL } from '../session/bench-run.ts';
 import type { Session } from '../session/session.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
 import type { PenRule } from '../ui/pen-rule.ts';
@@ -139,6 +139,7 @@ export class BenchPainter {
     const left = this.#stage.ridingLabels;
     left.widthPx = boxes.ridingWidth;
     left.heightPx = boxes.ridingHeight;
+    left.keepClear = riding.solids;
     // On a phone only a strip of the inside is seen: words would cover it.
     left.labels = boxes.ridingWidth < LABELS_FROM_PX ? [] : ridingLabels(riding, element, snapshot.gravity);
     const right = this.#stage.roomLabels;
@@ -199,8 +200,9 @@ function paperView(session: Session, state: PageState, { snapshot, nowS, sketch,
   };
   add('felt', 'specificForce', element.specificForce);
   add('mass', 'reading', element.reading);
-  add('acceleration', 'acceleration', housing.acceleration[1]!);
-  add('velocity', 'velocity', housing.velocity[1]!);
+  const { axis } = element.spec;
+  add('acceleration', 'acceleration', along(axis, housing.acceleration));
+  add('velocity', 'velocity', along(axis, housing.velocity));
   add('height', 'height', housing.lowestM);
   const { spec } = element;
   const omega = 2 * Math.PI * spec.naturalFrequency;
@@ -215,7 +217,7 @@ function paperView(session: Session, state: PageState, { snapshot, nowS, sketch,
     lines,
     unit: state.unit,
     sign: state.signTurned ? -1 : 1,
-    range: 'automatic',
+    range: state.range,
     stopMS2: spec.gap === undefined ? undefined : spec.gap * omega * omega,
     theme: state.theme,
     stage: state.stage,

@@ -27,7 +27,9 @@ import '../ui/short-way-in.ts';
 import '../ui/sign-line.ts';
 import '../ui/span-figures.ts';
 import '../ui/speed-lever.ts';
+import type { BenchRun } from '../session/bench-run.ts';
 import { elementFigures, SETTLING_BAND } from '../session/figures.ts';
+import { runSentence } from '../session/sentence.ts';
 import type { Session } from '../session/session.ts';
 import { type BenchSettings, naturalFrequencyHz } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
@@ -58,14 +60,15 @@ export interface ViewContext {
   readonly covered: boolean;
 }
 
+/** The short way in stands where the lessons stand later: two tabs less to choose from. */
+const WAY_IN = { id: 'start', name: 'Start', hasTab: true };
+const LESSONS = { id: 'lesson', name: 'Lesson', hasTab: true };
 const SHEETS = [
-  { id: 'lesson', tab: 'Lesson' },
-  { id: 'start', tab: 'Start' },
-  { id: 'element', tab: 'Element' },
-  { id: 'read-out', tab: 'Read-out' },
-  { id: 'place', tab: 'Place' },
-  { id: 'records', tab: 'Records' },
-  { id: 'words', tab: 'Words' },
+  { id: 'element', name: 'Element', hasTab: true },
+  { id: 'read-out', name: 'Read-out', hasTab: true },
+  { id: 'place', name: 'Place', hasTab: true },
+  { id: 'records', name: 'Runs', hasTab: true },
+  { id: 'words', name: 'Words', hasTab: false },
 ];
 
 const SUBJECTS = {
@@ -88,7 +91,12 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
     ></bench-head>
     <run-keys slot="run" .undoWhat=${context.undoWhat} .redoWhat=${context.redoWhat}></run-keys>
     ${folder(state, context)}
-    <line-legend slot="legend" .lines=${state.lines}></line-legend>
+    <line-legend
+      slot="legend"
+      .lines=${state.lines}
+      .unit=${state.unit}
+      .range=${state.range}
+    ></line-legend>
     <div slot="paper" class="paper-host"></div>
     <pen-rule slot="rule" .unit=${state.unit === 'g_n' ? 'g' : 'm/s²'}></pen-rule>
     <reading-figure slot="reading" ?hidden=${context.covered}></reading-figure>
@@ -97,7 +105,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
     ${context.covered ? html`<cover-sheet slot="riding" words="Covered until your prediction is stored."></cover-sheet>` : nothing}
     <canvas slot="room" class="room-canvas" aria-label="The room" role="img"></canvas>
     <scene-labels slot="room" class="room-labels"></scene-labels>
-    <sign-line slot="sign" ?turned=${state.signTurned} ?hidden=${context.covered}></sign-line>
+    <sign-line slot="sign" ?turned=${state.signTurned} ?across=${settings.senses !== 'up and down'} ?hidden=${context.covered}></sign-line>
     ${slip(state, context)}
     <caution-note slot="caution" .about=${cautionFor(state.handling)}></caution-note>
     <handling-keys slot="handling" .active=${context.active} ?letters=${state.letters}></handling-keys>
@@ -131,10 +139,11 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
 function folder(state: PageState, { session, found, lessons }: ViewContext): TemplateResult {
   const { settings, bench } = session;
   const { readout } = settings;
-  const element = ['mass', state.springBy, 'damping', 'gap', 'restitution'] as const;
+  const stops = settings.gapM === null ? [] : (['gap', 'restitution'] as const);
+  const element = ['mass', state.springBy, 'damping', ...stops] as const;
   return html`<folder-sheets
     slot="folder"
-    .sheets=${SHEETS}
+    .sheets=${[state.wayInSkipped ? LESSONS : WAY_IN, ...SHEETS]}
     .open=${state.sheet}
     ?folded=${state.folded}
     ?letters=${state.letters}
@@ -150,6 +159,8 @@ function folder(state: PageState, { session, found, lessons }: ViewContext): Tem
       }))}
       .bench=${settings.bench}
       .springBy=${state.springBy}
+      .senses=${settings.senses}
+      ?stops=${settings.gapM !== null}
       .sliders=${sliders(bench, settings, element)}
     ></element-sheet>
     <read-out-sheet
@@ -170,7 +181,12 @@ function folder(state: PageState, { session, found, lessons }: ViewContext): Tem
       .drop=${sliders(bench, settings, ['drop.height'])}
       .pad=${sliders(bench, settings, ['pad.stiffness', 'pad.damping', 'pad.friction'])}
     ></place-sheet>
-    <records-sheet slot="records" .record=${state.record?.choice}></records-sheet>
+    <records-sheet
+      slot="records"
+      .record=${state.record?.choice}
+      .kept=${session.keptRuns.map(keptRunWords)}
+      .note=${state.runNote}
+    ></records-sheet>
     <div slot="words" class="two-sheets">
       <glossary-sheet></glossary-sheet>
       <physics-sheet></physics-sheet>
@@ -205,6 +221,13 @@ export function plainFigures(settings: BenchSettings): PlainFigures {
     settleBand: SETTLING_BAND,
     rangeMS2: figures.reachesStopMS2,
   };
+}
+
+/** What a kept run was, for the list: "12.3 s. Fell 0.286 s, …" */
+function keptRunWords(run: BenchRun): string {
+  const { world } = run;
+  const sentence = runSentence(world.events.all, (timeS) => run.readingAt(timeS));
+  return `${quantityText(world.timeS, 'time')}. ${sentence || 'Nothing was let go.'}`;
 }
 
 function cautionFor(handling: HandlingName): CautionName {

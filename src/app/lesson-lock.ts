@@ -11,13 +11,23 @@ const TOUCHING: ReadonlySet<Act['what']> = new Set([
   'undo',
   'redo',
   'starting bench',
+  'bring back',
+  'open run',
 ]);
 
 export function touchesBench({ what }: Act): boolean {
   return TOUCHING.has(what);
 }
 
-const PLACES: ReadonlySet<string> = new Set(['place', 'latitude', 'placeHeight', 'air', 'readout.bits']);
+const PLACES: ReadonlySet<string> = new Set([
+  'place',
+  'latitude',
+  'placeHeight',
+  'air',
+  'stops',
+  'senses',
+  'readout.bits',
+]);
 
 export function settingTouchesBench(name: string): boolean {
   return isLimited(name) || PLACES.has(name);

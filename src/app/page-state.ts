@@ -39,6 +39,8 @@ export interface PageState {
   readonly letters: boolean;
   readonly signTurned: boolean;
   readonly unit: ReadingUnit;
+  /** Up to where the paper is ruled [m/s²]. */
+  readonly range: 'automatic' | number;
   readonly lines: readonly LineState[];
   readonly spanS: number;
   readonly marked: Span | undefined;
@@ -51,6 +53,8 @@ export interface PageState {
   readonly record: RecordInHand | undefined;
   readonly firstSteps: ReadonlySet<FirstStep>;
   readonly wayInSkipped: boolean;
+  /** What came of saving, linking or opening a run. */
+  readonly runNote: string;
   /** Something to be said once: what was refused, left out, found. */
   readonly notice: string;
 }
@@ -82,6 +86,7 @@ export function startingState(spanS: number): PageState {
     letters: true,
     signTurned: false,
     unit: 'g_n',
+    range: 'automatic',
     lines: LINES,
     spanS,
     marked: undefined,
@@ -94,6 +99,7 @@ export function startingState(spanS: number): PageState {
     record: undefined,
     firstSteps: new Set(),
     wayInSkipped: false,
+    runNote: '',
     notice: '',
   };
 }

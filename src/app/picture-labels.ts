@@ -17,6 +17,7 @@ export function ridingLabels(
   gravity: number,
 ): readonly SceneLabel[] {
   const { spec, reading } = element;
+  const upright = spec.axis[1] === 1;
   const texts: Readonly<Record<string, Placing & { text: string; under?: string }>> = {
     'arm pulls': {
       ...BESIDE,
@@ -24,7 +25,8 @@ export function ridingLabels(
       side: 'above',
       distancePx: 10,
       text: 'spring pulls',
-      under: `${inG(Math.abs(reading))} ${reading >= 0 ? 'up' : 'down'}`,
+      // Sideways the arrow alone says where to: the view stands on its side.
+      under: `${inG(Math.abs(reading))}${upright ? (reading >= 0 ? ' up' : ' down') : ''}`,
     },
     'gravity on the mass': {
       ...BESIDE,

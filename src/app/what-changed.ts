@@ -5,6 +5,7 @@ const NAMES: Readonly<Partial<Record<keyof BenchSettings, string>>> = {
   stiffnessNM: 'spring',
   dampingRatio: 'damping',
   gapM: 'gap',
+  senses: 'which way it senses',
   restitution: 'bounce off the stops',
   gravityMS2: 'gravity',
   dropHeightM: 'drop height',

@@ -50,6 +50,14 @@ export interface Anchor {
   readonly visible: boolean;
 }
 
+/** [px] */
+export interface Box {
+  readonly xPx: number;
+  readonly yPx: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
 /** What the riding view drew, for labels and for tests. */
 export interface RidingGeometry {
   /** Tip of the pen. */
@@ -68,6 +76,8 @@ export interface RidingGeometry {
   /** The pen stands at the paper's edge: the true value lies beyond. */
   readonly offPaper: boolean;
   readonly anchors: readonly Anchor[];
+  /** Boxes about what moves: no label may cover it. */
+  readonly solids: readonly Box[];
 }
 
 export type RidingPart = 'mass' | 'arm' | 'pen' | 'stop' | 'damper' | 'clamp' | 'housing';

@@ -7,7 +7,7 @@ import type { RunSpec } from '../contract/run.ts';
 import { parseScenario } from '../scenario/parse-scenario.ts';
 import { scenarioText } from '../scenario/scenario-text.ts';
 import { type LimitedName, limitsOf, settingValue } from '../session/bench-limits.ts';
-import { type BenchSettings, ELEMENT_NAME } from '../session/settings.ts';
+import { type BenchSettings, ELEMENT_NAME, SENSING_AXES } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 
 /** How the page stands, as far as it goes along. */
@@ -35,7 +35,7 @@ export type Opened = { readonly linked: Linked } | { readonly refused: string };
 /** Longer addresses are cut or refused by mail programs and servers [characters]; common practice. */
 export const LONGEST_LINK = 30_000;
 
-const VERSION = 1;
+const VERSION = 2;
 const NAMES: readonly LimitedName[] = [
   'mass',
   'stiffness',
@@ -112,7 +112,7 @@ function settingsFault(value: unknown): string | undefined {
   if (!isObject(value)) return 'there are none';
   const bench = STARTING_BENCHES[value['bench'] as keyof typeof STARTING_BENCHES];
   if (!bench) return `no starting bench is called “${String(value['bench']).slice(0, 40)}”`;
-  const { pad, readout, gapM, seed, air } = value;
+  const { pad, readout, gapM, senses, seed, air } = value;
   if (!isObject(pad) || !isObject(readout)) return 'pad or read-out is missing';
   const limits = limitsOf(bench);
   const settings = value as unknown as BenchSettings;
@@ -130,6 +130,8 @@ function settingsFault(value: unknown): string | undefined {
     !(isObject(air) && Object.values(air).every((each) => typeof each === 'number' && each >= 0 && each < 1e3))
   )
     return 'the air is out of range';
+  if (!(typeof senses === 'string' && Object.hasOwn(SENSING_AXES, senses)))
+    return `it senses “${String(senses).slice(0, 40)}”, allowed are ${Object.keys(SENSING_AXES).join(', ')}`;
   if (!(Number.isInteger(seed) && (seed as number) >= 0 && (seed as number) < 2 ** 32))
     return 'the seed is no whole number';
   return undefined;

@@ -1,5 +1,6 @@
 /** What both riding views report: from places on the picture to the geometry that labels and tests read. */
-import type { Anchor, RidingFrame, RidingGeometry } from '../contract/view.ts';
+import type { Anchor, Box, RidingFrame, RidingGeometry } from '../contract/view.ts';
+import { cantileverShape } from './cantilever.ts';
 import type { RidingLayout, RidingPose } from './riding-layout.ts';
 
 /** The arrows start on the mass, one beside the other: shares of its width from the pin. */
@@ -72,5 +73,34 @@ export function ridingGeometry(
     leverRatio: (m.reversed ? -1 : 1) * (m.penArm / m.massArm),
     offPaper: pose.offPaper,
     anchors,
+    solids: solidsOf(layout, pose, massXPx, massYPx),
   };
+}
+
+/** Boxes a leaning lever or a bent arm is covered with. */
+const BOXES_A_PART = 6;
+
+function solidsOf({ mechanism: m, k }: RidingLayout, pose: RidingPose, massXPx: number, massYPx: number): Box[] {
+  const about = (x: number, y: number, width: number, height: number): Box => ({
+    xPx: x - width / 2,
+    yPx: y - height / 2,
+    widthPx: width,
+    heightPx: height,
+  });
+  const solids = [about(massXPx, massYPx, m.massWidth, m.massHeight)];
+  /** Along x from a to b, at a height above the 0 line for each share of the way. */
+  const along = (a: number, b: number, half: number, up: (share: number) => number): void => {
+    for (let n = 0; n < BOXES_A_PART; n += 1) {
+      const ends = [up(n / BOXES_A_PART), up((n + 1) / BOXES_A_PART)] as const;
+      const x = a + ((n + 0.5) / BOXES_A_PART) * (b - a);
+      const y = m.zeroY - (ends[0] + ends[1]) / 2;
+      solids.push(about(x, y, Math.abs(b - a) / BOXES_A_PART, Math.abs(ends[1] - ends[0]) + 2 * half));
+    }
+  };
+  const lever = 7 * k;
+  along(m.penPinX, m.penPivotX, lever, (share) => pose.penUp * (1 - share));
+  along(m.pivotX, m.massX, lever, (share) => pose.massUp * share);
+  if (m.look.form === 'arm')
+    along(m.armRootX, m.armRootX - m.armLength, 5 * k, (share) => pose.massUp * cantileverShape(share));
+  return solids;
 }

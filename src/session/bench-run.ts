@@ -1,3 +1,4 @@
+import type { Vector } from '../contract/geometry.ts';
 import type { RunSpec } from '../contract/run.ts';
 import { Samples } from '../recording/samples.ts';
 import { type StoredChannel, Tape } from '../recording/tape.ts';
@@ -33,6 +34,8 @@ export class BenchRun {
   readonly history: History;
   readonly tape: Tape;
   readonly samples: Samples;
+  /** Direction in the room of velocity and acceleration: where the element senses while the housing is level. */
+  readonly #axis: Vector;
   readonly #row = new Float64Array(CHANNELS.length);
   readonly #tick = new Float64Array(CHANNELS.length);
 
@@ -45,6 +48,7 @@ export class BenchRun {
       tickEnd: (values) => this.#noteTick(values),
     });
     this.world = world;
+    this.#axis = world.run.elements[0]!.axis;
     this.history = history;
   }
 
@@ -75,6 +79,12 @@ export class BenchRun {
     );
   }
 
+  /** The reading in the row at or before an instant [m/s²]. */
+  readingAt(timeS: number): number {
+    const { tape } = this;
+    return tape.value(CHANNEL.reading, Math.min(tape.endRow - 1, Math.floor(timeS * tape.rateHz)));
+  }
+
   /** One tick on. */
   step(): void {
     this.world.step();
@@ -87,8 +97,8 @@ export class BenchRun {
     row[CHANNEL.deflection] = values[ROW.deflection]!;
     row[CHANNEL.reading] = elements[0]!.reading;
     row[CHANNEL.height] = this.world.housing.lowest(kinematics);
-    row[CHANNEL.velocity] = kinematics.velocity[1]!;
-    row[CHANNEL.acceleration] = kinematics.acceleration[1]!;
+    row[CHANNEL.velocity] = along(this.#axis, kinematics.velocity);
+    row[CHANNEL.acceleration] = along(this.#axis, kinematics.acceleration);
     this.tape.row(row);
   }
 
@@ -99,6 +109,11 @@ export class BenchRun {
     tick[CHANNEL.reading] = values[2]!;
     this.tape.tick(tick);
   }
+}
+
+/** Component of a room vector along an axis. */
+export function along(axis: Vector, vector: ArrayLike<number>): number {
+  return axis[0] * vector[0]! + axis[1] * vector[1]! + axis[2] * vector[2]!;
 }
 
 /** Ten minutes at 2 kHz; faster rows keep less of the past [rows]. */

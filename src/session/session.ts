@@ -24,12 +24,18 @@ const STEPPED_ON = 500;
 /** Runs kept beside the present one; the oldest goes first. */
 const RUNS_KEPT = 4;
 
+/** A run kept, and the settings as they stood when it was left. */
+interface Kept {
+  readonly run: BenchRun;
+  readonly settings: BenchSettings;
+}
+
 export class Session {
   #settings: BenchSettings;
   #run: BenchRun;
   #viewed: World | undefined;
   #viewedS: number | undefined;
-  readonly #kept: BenchRun[] = [];
+  readonly #kept: Kept[] = [];
   readonly #undo: BenchSettings[] = [];
   readonly #redo: BenchSettings[] = [];
   #revision = 0;
@@ -43,8 +49,7 @@ export class Session {
   /** A sitting that replays a run (settings, seed, timed commands) and has other settings by now. */
   static replay(run: RunSpec, settings: BenchSettings): Session {
     const session = new Session(settings);
-    session.#run = BenchRun.begin({ ...run, duration: LONGEST_RUN_S });
-    session.#run.step();
+    session.#run = replayed(run);
     return session;
   }
 
@@ -61,7 +66,7 @@ export class Session {
   }
 
   get keptRuns(): readonly BenchRun[] {
-    return this.#kept;
+    return this.#kept.map(({ run }) => run);
   }
 
   /** The settings that undo and redo would lead to. */
@@ -116,7 +121,7 @@ export class Session {
   handle(handling: Handling, notBeforeS = 0): void {
     this.#goOnIfPulledBack();
     const { world } = this.#run;
-    world.takeBackPending();
+    world.takeBackHandling();
     const nowS = Math.max(world.timeS, notBeforeS);
     for (const { afterS, command } of planFor(handling, this.#situation())) world.send(command, nowS + afterS);
     this.#revision += 1;
@@ -126,7 +131,7 @@ export class Session {
   grab(notBeforeS = 0): void {
     this.#goOnIfPulledBack();
     const { world } = this.#run;
-    world.takeBackPending();
+    world.takeBackHandling();
     world.send({ kind: 'motion', motion: { kind: 'hand', from: 0, targets: [] } }, notBeforeS);
     this.#revision += 1;
   }
@@ -214,12 +219,25 @@ export class Session {
     this.#goOnIfPulledBack();
   }
 
-  /** Shows a kept run again; the present one takes its place. */
+  /** Shows a kept run again, with the settings that it had; the present one takes its place. */
   bringBack(index: number): void {
-    const run = this.#kept[index];
-    if (!run) return;
-    this.#kept[index] = this.#run;
-    this.#run = run;
+    const kept = this.#kept[index];
+    if (!kept) return;
+    this.#kept[index] = { run: this.#run, settings: this.#settings };
+    this.#run = kept.run;
+    this.#settings = kept.settings;
+    this.#undo.length = 0;
+    this.#redo.length = 0;
+    this.toNewest();
+  }
+
+  /** Goes over to a run read from elsewhere, replayed from its start; the present one is kept. */
+  take(run: RunSpec, settings: BenchSettings): void {
+    this.#keep();
+    this.#settings = settings;
+    this.#undo.length = 0;
+    this.#redo.length = 0;
+    this.#run = replayed(run);
     this.toNewest();
   }
 
@@ -259,8 +277,8 @@ export class Session {
     const before = this.#settings;
     this.#settings = next;
     this.#revision += 1;
-    if (next.bench !== before.bench || next.seed !== before.seed) {
-      this.#keep();
+    if (next.bench !== before.bench || next.seed !== before.seed || next.senses !== before.senses) {
+      this.#keep(before);
       this.#begin(next);
       return;
     }
@@ -274,8 +292,9 @@ export class Session {
     this.toNewest();
   }
 
-  #keep(): void {
-    this.#kept.unshift(this.#run);
+  /** Keeps the present run, with the settings that it has. */
+  #keep(settings = this.#settings): void {
+    this.#kept.unshift({ run: this.#run, settings });
     this.#kept.length = Math.min(this.#kept.length, RUNS_KEPT);
   }
 
@@ -287,6 +306,12 @@ export class Session {
     this.#run.step();
     this.toNewest();
   }
+}
+
+function replayed(run: RunSpec): BenchRun {
+  const begun = BenchRun.begin({ ...run, duration: LONGEST_RUN_S });
+  begun.step();
+  return begun;
 }
 
 /** The commands that lead from one set of settings to another of the same bench. */

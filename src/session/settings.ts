@@ -1,3 +1,4 @@
+import type { Vector } from '../contract/geometry.ts';
 import type { AirDrag, PadSpec } from '../contract/motion.ts';
 import type { HousingSpec, ReadoutSpec, RunSpec } from '../contract/run.ts';
 import type { ElementLook } from '../contract/view.ts';
@@ -11,6 +12,8 @@ export interface BenchSettings {
   readonly dampingRatio: number;
   /** Distance of the stops [m]; null: none. */
   readonly gapM: number | null;
+  /** Which way the element senses, in the housing's own frame. */
+  readonly senses: SensingDirection;
   readonly restitution: number;
   readonly gravityMS2: number;
   /** Height of the lowest point from which it is dropped [m]. */
@@ -22,6 +25,15 @@ export interface BenchSettings {
   /** Which starting bench it came from: decides what is not set by hand. */
   readonly bench: StartingBenchName;
 }
+
+export type SensingDirection = 'up and down' | 'sideways' | 'to and fro';
+
+/** Input axis of each direction, housing frame: positive up, to the right, toward the viewer. */
+export const SENSING_AXES: Readonly<Record<SensingDirection, Vector>> = {
+  'up and down': [0, 1, 0],
+  sideways: [1, 0, 0],
+  'to and fro': [0, 0, 1],
+};
 
 export type StartingBenchName = 'table-top' | 'stiff' | 'chip';
 
@@ -76,7 +88,7 @@ export function startRun(bench: StartingBench, settings: BenchSettings): RunSpec
     elements: [
       {
         name: ELEMENT_NAME,
-        axis: [0, 1, 0],
+        axis: SENSING_AXES[settings.senses],
         at: [0, 0, 0],
         naturalFrequency: naturalFrequencyHz(settings.massKg, settings.stiffnessNM),
         dampingRatio: settings.dampingRatio,

@@ -92,6 +92,7 @@ export class BenchHead extends LitElement {
         <button class="link gravity" @click=${() => sendAct(this, { what: 'open sheet', sheet: 'place' })}>
           <span>gravity <b>${this.gravity}</b> <span class="place">${this.place}</span></span>
         </button>
+        <button class="link" @click=${() => sendAct(this, { what: 'open sheet', sheet: 'words' })}>words</button>
         <button
           class="link"
           @click=${() => sendAct(this, { what: 'theme', theme: this.theme === 'day' ? 'evening' : 'day' })}

@@ -51,6 +51,9 @@ export class ElementSheet extends LitElement {
         align-items: center;
         gap: 4px 7px;
       }
+      .check {
+        margin-top: var(--space-4);
+      }
       caution-note {
         margin-top: var(--space-5);
       }
@@ -63,6 +66,11 @@ export class ElementSheet extends LitElement {
   @property({ attribute: false }) sliders: readonly SliderSpec[] = [];
   /** Whether the spring is given by its stiffness or by the frequency at which mass and spring ring. */
   @property({ attribute: 'spring-by' }) springBy: 'stiffness' | 'frequency' = 'frequency';
+
+  /** There are stops that the mass can meet. */
+  @property({ type: Boolean }) stops = true;
+  /** Which way it senses, in the housing's frame. */
+  @property() senses = 'up and down';
 
   override render() {
     return html`
@@ -100,6 +108,27 @@ export class ElementSheet extends LitElement {
         </div>
         ${sliderList(this.sliders)}
       </div>
+      <label class="check"
+        ><input
+          type="checkbox"
+          .checked=${this.stops}
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'stops', value: (event.target as HTMLInputElement).checked, final: true })}
+        />stops on both sides</label
+      >
+      <div class="spring">
+        <label for="senses">it senses</label>
+        <select
+          id="senses"
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'senses', value: (event.target as HTMLSelectElement).value, final: true })}
+        >
+          ${['up and down', 'sideways', 'to and fro'].map(
+            (way) => html`<option value=${way} .selected=${way === this.senses}>${way}</option>`,
+          )}
+        </select>
+      </div>
+      <p class="note">Turning the element begins a fresh run; the old one is kept.</p>
       ${this.sliders.length === 0 ? nothing : html`<caution-note about="spring"></caution-note>`}
     `;
   }

@@ -8,13 +8,15 @@ import { sendAct } from './ui-events.ts';
 export interface FolderSheet {
   /** Name of the slot that holds it. */
   readonly id: string;
-  /** On the tab. */
-  readonly tab: string;
+  /** On its tab. */
+  readonly name: string;
+  /** false: it is opened from elsewhere. */
+  readonly hasTab: boolean;
 }
 
 /**
  * A manila folder of sheets, one open at a time; folded, its spine remains with the tabs' names. Each sheet
- * stands in the slot named by its id; only what is in `sheets` gets a tab.
+ * stands in the slot named by its id.
  */
 @customElement('folder-sheets')
 export class FolderSheets extends LitElement {
@@ -227,28 +229,28 @@ export class FolderSheets extends LitElement {
     return html`
       <div class="tabs">
         <div class="tablist" role="tablist" aria-label="Sheets" @keydown=${this.#alongTabs}>
-          ${this.sheets.map(
-            ({ id, tab }) => html`<button
+          ${this.#tabs().map(
+            ({ id, name }, index) => html`<button
               class="tab"
               role="tab"
               id="tab-${id}"
               aria-controls="panel-${id}"
               aria-selected=${id === this.open}
-              tabindex=${id === this.open ? 0 : -1}
+              tabindex=${id === this.open || (index === 0 && !this.#tabs().some((tab) => tab.id === this.open)) ? 0 : -1}
               @click=${() => sendAct(this, { what: 'open sheet', sheet: id })}
             >
-              ${tab}
+              ${name}
             </button>`,
           )}
         </div>
       </div>
       <div class="sheets">
         ${this.sheets.map(
-          ({ id }) => html`<div
+          ({ id, name, hasTab }) => html`<div
             class="panel"
-            role="tabpanel"
+            role=${hasTab ? 'tabpanel' : 'region'}
             id="panel-${id}"
-            aria-labelledby="tab-${id}"
+            aria-label=${name}
             tabindex="0"
             ?hidden=${id !== this.open}
           >
@@ -267,6 +269,10 @@ export class FolderSheets extends LitElement {
     `;
   }
 
+  #tabs(): readonly FolderSheet[] {
+    return this.sheets.filter(({ hasTab }) => hasTab);
+  }
+
   #spine() {
     return html`<div class="spine">
       <button
@@ -276,24 +282,25 @@ export class FolderSheets extends LitElement {
       >
         <svg viewBox="0 0 16 16" aria-hidden="true">${smallIcons.unfold}</svg>
       </button>
-      ${this.sheets.map(
-        ({ id, tab }) =>
-          html`<button class="name" @click=${() => sendAct(this, { what: 'open sheet', sheet: id })}>${tab}</button>`,
+      ${this.#tabs().map(
+        ({ id, name }) =>
+          html`<button class="name" @click=${() => sendAct(this, { what: 'open sheet', sheet: id })}>${name}</button>`,
       )}
     </div>`;
   }
 
   /** Arrow keys, Home and End move along the tabs and open them (WAI-ARIA Authoring Practices, tabs). */
   readonly #alongTabs = async (event: KeyboardEvent): Promise<void> => {
-    const at = this.sheets.findIndex(({ id }) => id === this.open);
-    const last = this.sheets.length - 1;
+    const tabs = this.#tabs();
+    const at = tabs.findIndex(({ id }) => id === this.open);
+    const last = tabs.length - 1;
     const to = {
       ArrowRight: at === last ? 0 : at + 1,
       ArrowLeft: at <= 0 ? last : at - 1,
       Home: 0,
       End: last,
     }[event.key];
-    const sheet = to === undefined ? undefined : this.sheets[to];
+    const sheet = to === undefined ? undefined : tabs[to];
     if (sheet === undefined) return;
     event.preventDefault();
     sendAct(this, { what: 'open sheet', sheet: sheet.id });

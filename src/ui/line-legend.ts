@@ -1,7 +1,12 @@
 import { css, html, LitElement, type SVGTemplateResult, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { baseStyles } from './shared-styles.ts';
-import { sendAct } from './ui-events.ts';
+import { quantityText } from '../units/quantity-text.ts';
+import { G_N } from '../units/standard-gravity.ts';
+import { baseStyles, selectStyles } from './shared-styles.ts';
+import { sendAct, sendSetting } from './ui-events.ts';
+
+/** Reaches of the paper to choose from [g_n]. */
+const RANGES_G = [0.1, 1, 2, 5, 10, 20, 50, 100, 500];
 
 /** How a line is told apart: by its stroke, not by its colour alone. */
 export type LineStroke = 'solid' | 'dash' | 'dots' | 'dash-dot' | 'double' | 'short-dash';
@@ -31,6 +36,7 @@ const SAMPLES: Readonly<Record<LineStroke, SVGTemplateResult>> = {
 export class LineLegend extends LitElement {
   static override styles = [
     baseStyles,
+    selectStyles,
     css`
       :host {
         container-type: inline-size;
@@ -97,6 +103,13 @@ export class LineLegend extends LitElement {
       .pencil {
         stroke: var(--pencil);
         stroke-width: 1.9;
+      }
+      label {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 10px;
+        padding: 0 4px;
       }
       .dash {
         stroke-dasharray: 7 3.5;
@@ -167,6 +180,9 @@ export class LineLegend extends LitElement {
   ];
 
   @property({ attribute: false }) lines: readonly LegendLine[] = [];
+  /** In what the paper is ruled, and up to where [m/s²]. */
+  @property() unit: 'g_n' | 'm/s2' = 'g_n';
+  @property({ attribute: false }) range: 'automatic' | number = 'automatic';
   @state() private unfolded = false;
 
   override render() {
@@ -182,7 +198,9 @@ export class LineLegend extends LitElement {
       }
       ${
         this.unfolded
-          ? html`<div class="further" @keydown=${this.#foldOnEscape}>${further.map((line) => this.#line(line))}</div>`
+          ? html`<div class="further" @keydown=${this.#foldOnEscape}>
+              ${further.map((line) => this.#line(line))} ${this.#ruling()}
+            </div>`
           : ''
       }
     </div>`;
@@ -198,6 +216,35 @@ export class LineLegend extends LitElement {
       <svg viewBox="0 0 28 12" class=${line.stroke} aria-hidden="true">${SAMPLES[line.stroke]}</svg>
       <span class="long">${line.name}</span><span class="short">${line.shortName}</span>
     </button>`;
+  }
+
+  /** The paper's unit, and how far it reaches: by what is on it, or fixed. */
+  #ruling() {
+    const reach = (rangeMS2: number): string =>
+      `±${quantityText(rangeMS2, 'acceleration', this.unit === 'g_n' ? 'g' : 'm/s²')}`;
+    return html`<label>
+        ruled in
+        <select
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'unit', value: (event.target as HTMLSelectElement).value, final: true })}
+        >
+          <option value="g_n" .selected=${this.unit === 'g_n'}>g</option>
+          <option value="m/s2" .selected=${this.unit === 'm/s2'}>m/s²</option>
+        </select>
+      </label>
+      <label>
+        reaches
+        <select
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'range', value: (event.target as HTMLSelectElement).value, final: true })}
+        >
+          <option value="automatic" .selected=${this.range === 'automatic'}>as needed</option>
+          ${RANGES_G.map((rangeG) => {
+            const value = rangeG * G_N;
+            return html`<option value=${value} .selected=${this.range === value}>${reach(value)}</option>`;
+          })}
+        </select>
+      </label>`;
   }
 
   readonly #unfold = (): void => {

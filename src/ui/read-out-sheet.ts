@@ -22,18 +22,6 @@ export class ReadOutSheet extends LitElement {
       label {
         font-weight: 540;
       }
-      input {
-        width: 18px;
-        height: 18px;
-        margin: 0;
-        accent-color: var(--ink);
-      }
-      .check {
-        display: flex;
-        align-items: center;
-        gap: 8px;
-        min-height: 26px;
-      }
       .sliders {
         margin-top: var(--space-4);
       }

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import './caution-note.ts';
-import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
+import { baseStyles, linkStyles, selectStyles, sheetStyles, slipKeyStyles } from './shared-styles.ts';
 import { sendAct, sendSetting } from './ui-events.ts';
 
 /** A file as far as it has been read: its columns, and what each choice stands at. */
@@ -21,13 +21,15 @@ export interface RecordChoice {
   readonly fault: string;
 }
 
-/** A record from a file as the shaker's motion: the file, its columns and what they mean. */
+/** Runs and records: this run as a file or a link, the runs kept, and a record from a file as the shaker's motion. */
 @customElement('records-sheet')
 export class RecordsSheet extends LitElement {
   static override styles = [
     baseStyles,
     sheetStyles,
     selectStyles,
+    linkStyles,
+    slipKeyStyles,
     css`
       .drop {
         display: grid;
@@ -55,6 +57,22 @@ export class RecordsSheet extends LitElement {
       select {
         max-width: 165px;
       }
+      ol {
+        margin: 0 0 var(--space-4);
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        display: flex;
+        align-items: center;
+        justify-content: space-between;
+        gap: 8px;
+        padding: 4px 0;
+        border-top: 1px solid var(--edge);
+      }
+      li button {
+        flex: none;
+      }
       .fault {
         color: var(--refusal);
       }
@@ -67,10 +85,24 @@ export class RecordsSheet extends LitElement {
   ];
 
   @property({ attribute: false }) record: RecordChoice | undefined;
+  /** The runs kept, newest first, each in a few words. */
+  @property({ attribute: false }) kept: readonly string[] = [];
+  /** What came of saving, linking or opening. */
+  @property() note = '';
   @state() private over = false;
 
   override render() {
     return html`
+      <h2>This run</h2>
+      <p>Settings, seed and all that was done, each with its time: enough to make every number of it again.</p>
+      <div class="row">
+        <button class="slip" @click=${() => sendAct(this, { what: 'save run' })}>Save it</button>
+        <button class="slip" @click=${() => sendAct(this, { what: 'copy link' })}>Copy a link</button>
+        <button class="slip" @click=${() => this.#pick('.run')}>Open one</button>
+        <input class="run" type="file" accept=".json,application/json" hidden aria-label="saved run" @change=${this.#opened} />
+      </div>
+      <p class="note" role="status">${this.note}</p>
+      ${this.kept.length === 0 ? nothing : this.#keptRuns()}
       <h2>A record on the shaker</h2>
       <p>A file of numbers with commas between them and a line of names on top: one column the time in seconds.</p>
       <div
@@ -79,14 +111,32 @@ export class RecordsSheet extends LitElement {
         @dragleave=${this.#dragLeave}
         @drop=${this.#dropped}
       >
-        <button class="main" @click=${this.#choose}>
+        <button class="main" @click=${() => this.#pick('.record')}>
           ${this.record === undefined ? 'Choose a file' : 'Choose another file'}
         </button>
         <span class="note">${this.record === undefined ? 'or drop it here' : this.record.fileName}</span>
-        <input type="file" accept=".csv,.txt,text/csv,text/plain" hidden aria-label="file" @change=${this.#chosen} />
+        <input class="record" type="file" accept=".csv,.txt,text/csv,text/plain" hidden aria-label="file" @change=${this.#chosen} />
       </div>
       ${this.record === undefined ? nothing : this.#columns(this.record)}
     `;
+  }
+
+  #keptRuns() {
+    return html`<h3>Kept</h3>
+      <ol>
+        ${this.kept.map(
+          (words, index) => html`<li>
+            <span class="note">${words}</span>
+            <button
+              class="link"
+              aria-label="bring back: ${words}"
+              @click=${() => sendAct(this, { what: 'bring back', index })}
+            >
+              bring back
+            </button>
+          </li>`,
+        )}
+      </ol>`;
   }
 
   #columns(record: RecordChoice) {
@@ -157,8 +207,15 @@ export class RecordsSheet extends LitElement {
     if (file) sendAct(this, { what: 'file', file });
   }
 
-  readonly #choose = (): void => {
-    this.renderRoot.querySelector<HTMLInputElement>('input[type=file]')?.click();
+  #pick(input: string): void {
+    this.renderRoot.querySelector<HTMLInputElement>(input)?.click();
+  }
+
+  readonly #opened = (event: Event): void => {
+    const input = event.target as HTMLInputElement;
+    const file = input.files?.item(0);
+    if (file) sendAct(this, { what: 'open run', file });
+    input.value = '';
   };
 
   readonly #chosen = (event: Event): void => {

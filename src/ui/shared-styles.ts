@@ -159,6 +159,18 @@ export const sheetStyles = css`
     font: 460 var(--type-note) / 1.4 var(--plain);
     color: var(--soft);
   }
+  .check {
+    display: flex;
+    align-items: center;
+    gap: 8px;
+    min-height: 26px;
+  }
+  .check input {
+    width: 18px;
+    height: 18px;
+    margin: 0;
+    accent-color: var(--ink);
+  }
   .sliders {
     display: grid;
     gap: var(--space-4);

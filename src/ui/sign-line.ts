@@ -32,14 +32,21 @@ export class SignLine extends LitElement {
   ];
 
   @property({ type: Boolean }) turned = false;
+  /** It senses across the vertical. */
+  @property({ type: Boolean }) across = false;
 
   override render() {
     return html`<p>
-      <span>Standing still reads ${this.turned ? '−1 g: the pull of gravity, not the support' : '+1 g upward'}.</span>
+      <span>${this.#words()}</span>
       <button class="link" @click=${() => sendAct(this, { what: 'turn sign' })}>
         ${this.turned ? 'turn it back' : 'turn the sign round'}
       </button>
     </p>`;
+  }
+
+  #words(): string {
+    if (this.across) return 'Standing level reads 0 g: it senses across, the support pushes upward.';
+    return `Standing still reads ${this.turned ? '−1 g: the pull of gravity, not the support' : '+1 g upward'}.`;
   }
 }
 

@@ -29,6 +29,10 @@ export type Act =
   | { readonly what: 'stage'; readonly on: boolean }
   | { readonly what: 'letters'; readonly on: boolean }
   | { readonly what: 'file'; readonly file: File }
+  | { readonly what: 'save run' | 'copy link' }
+  | { readonly what: 'open run'; readonly file: File }
+  /** Brings a kept run back, counted from the newest. */
+  | { readonly what: 'bring back'; readonly index: number }
   | { readonly what: 'loop span'; readonly on: boolean }
   | { readonly what: 'clear span' }
   | { readonly what: 'arm trigger'; readonly on: boolean }

@@ -62,6 +62,15 @@ export class CommandQueue {
     this.#entries.splice(place, 0, entry);
   }
 
+  /** A queue in which of what is to come only the changes are left. */
+  withoutHandling(): CommandQueue {
+    const queue = new CommandQueue(
+      this.#entries.filter(({ command }, index) => index < this.#next || command.kind === 'change'),
+    );
+    queue.applied = this.#next;
+    return queue;
+  }
+
   /** A queue that knows only what has taken effect: the past of a run that goes on differently. */
   past(): CommandQueue {
     const queue = new CommandQueue(this.#entries.slice(0, this.#next));

@@ -118,9 +118,9 @@ export class World {
     this.#queue.insert({ atS: tick * this.run.tick, command });
   }
 
-  /** Takes back every command that has not taken effect yet. */
-  takeBackPending(): void {
-    this.#queue = this.#queue.past();
+  /** Takes back the handling that has not taken effect yet, motions and a hand's targets; changes of settings stay. */
+  takeBackHandling(): void {
+    this.#queue = this.#queue.withoutHandling();
   }
 
   /** Runs one tick. */

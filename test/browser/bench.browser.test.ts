@@ -3,7 +3,6 @@ import { parseScenario } from '../../src/scenario/parse-scenario.ts';
 import { runScenario } from '../../src/scenario/simulate.ts';
 import { World } from '../../src/world/world.ts';
 import { accessibilityFaults } from './support/accessibility.ts';
-import { openPage } from './support/page.ts';
 import { type Measured, ScriptedBench } from './support/scripted-bench.ts';
 
 const SMALL = { width: 1024, height: 768 };
@@ -158,20 +157,4 @@ describe('access', () => {
     expect(beyond).toBeLessThanOrEqual(0);
     expect(inside).toBeGreaterThanOrEqual(96);
   });
-});
-
-it('a reload brings the run back, bit for bit', async () => {
-  const { page } = await openPage({ ...SMALL });
-  await page.waitForFunction(() => document.querySelector('bench-layout') !== null);
-  await page.keyboard.press('d');
-  await page.waitForFunction(() => location.hash.startsWith('#run='), undefined, { timeout: 60_000 });
-  const link = await page.evaluate(() => location.href);
-  await page.goto('about:blank');
-  await page.goto(link);
-  await page.waitForFunction(() => document.body.textContent !== null && location.hash.startsWith('#run='));
-  await page.waitForFunction(
-    () => document.querySelector('run-sentence')?.shadowRoot?.textContent?.includes('as it stood') ?? false,
-    undefined,
-    { timeout: 60_000 },
-  );
 });

@@ -116,6 +116,15 @@ describe('settings', () => {
   });
 });
 
+it('a setting changed and a key pressed in the same tick both take effect', () => {
+  const session = new Session();
+  session.set({ dampingRatio: 0.5 });
+  session.handle({ kind: 'drop' });
+  runTo(session, 0.01);
+  expect(session.run.world.elements[0]!.spec.dampingRatio).toBe(0.5);
+  expect(kinds(session)).toContain('let go');
+});
+
 describe('time', () => {
   it('how run time is cut into frames leaves no trace', () => {
     const hash = (frames: number): string => {
