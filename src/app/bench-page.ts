@@ -2,18 +2,17 @@
 import { render } from 'lit';
 import type { Linked } from '../exchange/link.ts';
 import { spanFigures } from '../plot/span-figures.ts';
-import { TapePaper } from '../plot/tape-paper.ts';
-import { changeOf } from '../session/bench-limits.ts';
 import { CHANNEL } from '../session/bench-run.ts';
 import { handlingFrom } from '../session/handling-values.ts';
 import { runSentence } from '../session/sentence.ts';
 import { Session } from '../session/session.ts';
-import { ROOM_AIR, type SensingDirection, type StartingBenchName } from '../session/settings.ts';
+import type { StartingBenchName } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
 import type { Act, HandlingName, Setting } from '../ui/ui-events.ts';
 import { Address } from './address.ts';
-import { BenchPainter } from './bench-painter.ts';
+import type { BenchPainter } from './bench-painter.ts';
+import { BenchSurface } from './bench-surface.ts';
 import { benchView } from './bench-view.ts';
 import { Clock } from './clock.ts';
 import { deviceStorage, lessonLeftOpen } from './device-storage.ts';
@@ -22,12 +21,10 @@ import { LessonDoor } from './lesson-door.ts';
 import { touchesBench } from './lesson-lock.ts';
 import type { PageDoor } from './page-door.ts';
 import { type PageState, startingState } from './page-state.ts';
-import { type Drawing, Pictures } from './pictures.ts';
-import { gravityAt, PLACES } from './places.ts';
-import { PointerHand } from './pointer-hand.ts';
-import { chooseOfRecord, takeRecord } from './record-in-hand.ts';
+import type { Drawing } from './pictures.ts';
+import { takeRecord } from './record-in-hand.ts';
 import { RunFiles } from './run-files.ts';
-import { isLimited } from './slider-specs.ts';
+import { SettingsDesk } from './settings-desk.ts';
 import { slipFigures } from './slip-figures.ts';
 import { TriggerDesk } from './trigger-desk.ts';
 import { whatChanged } from './what-changed.ts';
@@ -41,19 +38,13 @@ const REPLAYED_A_FRAME = 20_000;
 /** A loop over a marked span rests this long on its end [ms]. */
 const LOOP_REST_MS = 400;
 
-/** Settings that are the page's own or the session's, by the start of their names. */
-const PLACE_SETTINGS: ReadonlySet<string> = new Set(['place', 'latitude', 'placeHeight']);
-
 export class BenchPage implements PageDoor {
   readonly clock: Clock;
   readonly #host: HTMLElement;
   readonly #abort = new AbortController();
   #session: Session;
   #state: PageState;
-  #painter!: BenchPainter;
-  #paper!: TapePaper;
-  #pictures!: Pictures;
-  #hand: PointerHand | undefined;
+  #surface!: BenchSurface;
   #active: HandlingName | undefined = 'hold';
   #nowS = 0;
   #shownBeforeS = 0;
@@ -78,6 +69,16 @@ export class BenchPage implements PageDoor {
       this.#render();
       void focusSetting(this.#host, setting);
     },
+  });
+  readonly #settings = new SettingsDesk(this, {
+    settled: () => this.#settled(),
+    line: (line, shown) => this.#act({ what: 'line', line, shown }),
+    slow: (slowdown) => {
+      this.#lessons.desk?.slowed(slowdown);
+      this.clock.setSlowed(slowdown, this.#wallMs);
+      this.#done('slow');
+    },
+    trigger: (name, value) => this.#trigger.set(name, value),
   });
   readonly #files = new RunFiles(this, {
     linked: () => this.#linked(),
@@ -112,7 +113,7 @@ export class BenchPage implements PageDoor {
   }
 
   get painter(): BenchPainter {
-    return this.#painter;
+    return this.#surface.painter;
   }
 
   get state(): PageState {
@@ -149,24 +150,17 @@ export class BenchPage implements PageDoor {
   /** Puts the page together; afterwards `frame` may be called. */
   async build(): Promise<void> {
     this.#render();
-    const layout = this.#find<BenchLayout>('bench-layout');
+    const layout = this.#host.querySelector<BenchLayout>('bench-layout')!;
     const options = { signal: this.#abort.signal };
     layout.addEventListener('act', (event) => this.#at(event, () => this.#act(event.detail)), options);
     layout.addEventListener('setting', (event) => this.#at(event, () => this.#set(event.detail)), options);
     await layout.updateComplete;
-    this.#paper = new TapePaper(this.#find('.paper-host'), {
-      onMark: (marked, done) => this.change({ marked, looping: done ? this.#state.looping : false }),
-      onPull: (timeS) => this.#pull(timeS),
-      onZoom: (spanS, endS) => {
-        this.change({ spanS });
-        this.#pull(endS);
-      },
-      onEventPick: ({ timeS }) => this.#pull(timeS),
+    this.#surface = new BenchSurface(this.#host, this, this.drawing, {
+      wallOf: (event) => this.wallOf(event),
+      pull: (timeS) => this.#pull(timeS),
+      mayHold: () => !this.#lessons.refusesHand(),
+      held: (holds, wallMs) => this.#held(holds, wallMs),
     });
-    this.#makePictures();
-    const observer = new ResizeObserver(() => this.#painter.resized());
-    for (const area of ['riding', 'room', 'paper', 'rule'] as const) observer.observe(layout.area(area));
-    window.addEventListener('scroll', () => this.#painter.resized(), { ...options, passive: true });
     document.addEventListener('visibilitychange', () => this.#slept(), options);
     this.clock.start(this.#wallMs);
     this.#applyTheme();
@@ -182,7 +176,7 @@ export class BenchPage implements PageDoor {
   frame(wallMs: number): void {
     this.run(wallMs);
     this.#draw(wallMs);
-    if (!this.#replay && !this.#hand?.holds) void this.#address.keep(wallMs, () => this.#linked());
+    if (!this.#replay && !this.#surface.holds) void this.#address.keep(wallMs, () => this.#linked());
   }
 
   /** Runs up to a wall time [ms] without drawing. */
@@ -210,8 +204,14 @@ export class BenchPage implements PageDoor {
     if (changed) this.#render();
     const snapshot = session.look(reached);
     // Nothing new to see: a bench that stands still costs nothing.
-    if (!changed && snapshot.timeS === this.#shownBeforeS && this.#pictures.settled && this.#painter.measured) return;
-    this.#painter.paint(session, this.#state, {
+    if (
+      !changed &&
+      snapshot.timeS === this.#shownBeforeS &&
+      this.#surface.pictures.settled &&
+      this.#surface.painter.measured
+    )
+      return;
+    this.#surface.painter.paint(session, this.#state, {
       wallMs,
       nowS: reached,
       sinceS: Math.max(0, snapshot.timeS - this.#shownBeforeS),
@@ -256,9 +256,7 @@ export class BenchPage implements PageDoor {
 
   dispose(): void {
     this.#abort.abort();
-    this.#hand?.dispose();
-    this.#pictures.dispose();
-    this.#paper.dispose();
+    this.#surface.dispose();
   }
 
   // ——— what the controls ask ———
@@ -272,7 +270,7 @@ export class BenchPage implements PageDoor {
   /** Lets the run come to a wall time [ms], so that what is asked meets the same state at every frame rate. */
   #comeTo(wallMs: number): void {
     this.#wallMs = Math.max(this.#wallMs, wallMs);
-    if (!this.#replay) this.#nowS = this.#session.advanceTo(this.#eventRunS, MOST_TICKS_A_FRAME);
+    if (!this.#replay) this.#nowS = this.#session.advanceTo(this.eventRunS, MOST_TICKS_A_FRAME);
   }
 
   #act(act: Act): void {
@@ -304,7 +302,7 @@ export class BenchPage implements PageDoor {
         break;
       case 'undo':
       case 'redo':
-        session[act.what](this.#eventRunS);
+        session[act.what](this.eventRunS);
         this.#settled();
         break;
       case 'line':
@@ -372,56 +370,13 @@ export class BenchPage implements PageDoor {
     this.#dirty = true;
   }
 
-  #set({ name, value, final }: Setting): void {
-    const session = this.#session;
+  #set(setting: Setting): void {
     this.#dirty = true;
-    if (this.#lessons.refuses({ name, value, final })) return;
-    if (name === 'slowdown') {
-      this.#lessons.desk?.slowed(Number(value));
-      this.clock.setSlowed(Number(value), this.#wallMs);
-      this.#done('slow');
-    } else if (isLimited(name)) {
-      session.set(changeOf(session.settings, name, Number(value)), this.#sliding === name, this.#eventRunS);
-      this.#sliding = final ? undefined : name;
-      if (name === 'gravity') this.change({ place: '', latitude: Number.NaN, placeHeightM: Number.NaN });
-      if (name === 'drop.height' && final) this.#reposition();
-    } else if (name === 'readout.bits') {
-      const bits = Number(value) || undefined;
-      session.set({ readout: { ...session.settings.readout, bits } }, false, this.#eventRunS);
-    } else if (name === 'readout.on') {
-      this.#act({ what: 'line', line: 'reported', shown: value === true });
-    } else if (name === 'air') {
-      session.set({ air: value === true ? ROOM_AIR : null }, false, this.#eventRunS);
-    } else if (name === 'stops') {
-      const gapM = value === true ? session.bench.settings.gapM : null;
-      session.set({ gapM }, false, this.#eventRunS);
-    } else if (name === 'senses') {
-      session.set({ senses: value as SensingDirection }, false, this.#eventRunS);
-      // What is shaken next should be felt.
-      this.change({ fields: { ...this.#state.fields, 'shake.direction': String(value) } });
-      this.#settled();
-    } else if (name === 'springBy') {
-      this.change({ springBy: value === 'stiffness' ? 'stiffness' : 'frequency' });
-    } else if (name === 'unit') {
-      this.change({ unit: value === 'm/s2' ? 'm/s2' : 'g_n' });
-    } else if (name === 'range') {
-      this.change({ range: value === 'automatic' ? 'automatic' : Number(value) });
-    } else if (PLACE_SETTINGS.has(name)) {
-      this.#moveTo(name, value);
-    } else if (name.startsWith('record.')) {
-      const { record } = this.#state;
-      if (record) this.change({ record: chooseOfRecord(record, name, String(value)) });
-    } else if (name.startsWith('trigger.')) {
-      this.#trigger.set(name, value);
-    } else if (typeof value !== 'boolean') {
-      this.change({ fields: { ...this.#state.fields, [name]: value } });
-    }
+    if (!this.#lessons.refuses(setting)) this.#settings.set(setting);
   }
 
-  #sliding: string | undefined;
-
   /** Run time of the event that is being dealt with [s]. */
-  get #eventRunS(): number {
+  get eventRunS(): number {
     return this.clock.runTimeOf(this.#wallMs);
   }
 
@@ -436,10 +391,10 @@ export class BenchPage implements PageDoor {
     }
     this.#goOn();
     if (kind === 'push' && fields['push.where'] === 'space' && session.settings.gravityMS2 !== 0) {
-      session.set({ gravityMS2: 0 }, false, this.#eventRunS);
+      session.set({ gravityMS2: 0 }, false, this.eventRunS);
       this.change({ place: 'space' });
     }
-    session.handle(handling, this.#eventRunS);
+    session.handle(handling, this.eventRunS);
     this.#active = kind;
     if (kind === 'drop') this.#done('drop');
   }
@@ -492,22 +447,6 @@ export class BenchPage implements PageDoor {
   #settled(): void {
     const { world } = this.#session.run;
     if (world.timeS < this.#nowS - world.run.tick) this.#begun();
-  }
-
-  #moveTo(name: string, value: number | string | boolean): void {
-    const found = name === 'place' ? PLACES.find(({ id }) => id === value) : undefined;
-    const latitude = found ? found.latitude : name === 'latitude' ? Number(value) : this.#state.latitude;
-    const heightM = found ? found.heightM : name === 'placeHeight' ? Number(value) : this.#state.placeHeightM;
-    this.change({ place: found?.id ?? 'typed', latitude, placeHeightM: heightM });
-    const place = found ?? { id: 'typed', name: 'typed', latitude: latitude || 0, heightM: heightM || 0 };
-    this.#session.set({ gravityMS2: gravityAt(place) }, false, this.#eventRunS);
-  }
-
-  /** The clamp follows the drop height when it holds the housing. */
-  #reposition(): void {
-    if (this.#session.motionShown.kind !== 'held') return;
-    const hold = handlingFrom('hold', this.#state.fields, undefined);
-    if (hold) this.#session.handle(hold, this.#eventRunS);
   }
 
   // ——— time ———
@@ -625,51 +564,8 @@ export class BenchPage implements PageDoor {
     const root = document.documentElement;
     root.dataset['theme'] = this.#state.theme;
     root.toggleAttribute('data-stage', this.#state.stage);
-    this.#pictures.setTheme(this.#state.theme);
-    this.#painter.resized();
-  }
-
-  #makePictures(): void {
-    this.#pictures = new Pictures(
-      this.#find('.riding-canvas'),
-      this.#find('.room-canvas'),
-      this.#state.theme,
-      this.drawing,
-      () => {
-        this.#attachHand();
-        this.#painter.resized();
-        this.change({ notice: 'The graphics went away: the bench is drawn flat and goes on.' });
-      },
-    );
-    this.#painter = new BenchPainter(
-      {
-        layout: this.#find('bench-layout'),
-        paper: this.#paper,
-        rule: this.#find('pen-rule'),
-        figure: this.#find('reading-figure'),
-        ridingLabels: this.#find('.riding-labels'),
-        roomLabels: this.#find('.room-labels'),
-      },
-      this.#pictures,
-    );
-    this.#attachHand();
-  }
-
-  #attachHand(): void {
-    this.#hand?.dispose();
-    this.#hand = new PointerHand({
-      session: () => this.#session,
-      room: () => this.#pictures.room,
-      riding: () => this.#pictures.riding,
-      wallOf: (event) => this.wallOf(event),
-      runTimeOf: (wallMs) => this.clock.runTimeOf(wallMs),
-      position: () => this.#session.look(this.#nowS).housing.position,
-      roomPxPerM: () => this.#painter.room?.pxPerM ?? 1000,
-      mayHold: () => !this.#lessons.refusesHand(),
-      onHold: (holds, wallMs) => this.#held(holds, wallMs),
-    });
-    this.#hand.attach(this.#pictures.roomCanvas, 'room');
-    this.#hand.attach(this.#pictures.ridingCanvas, 'riding');
+    this.#surface.pictures.setTheme(this.#state.theme);
+    this.#surface.painter.resized();
   }
 
   /** While a hand leads it, time runs as in life: slowed, the housing would lag behind the hand. */
@@ -686,12 +582,6 @@ export class BenchPage implements PageDoor {
       this.#slowedBefore = undefined;
     }
     this.#dirty = true;
-  }
-
-  #find<E extends Element>(selector: string): E {
-    const found = this.#host.querySelector<E>(selector);
-    if (!found) throw new Error(`the page lacks ${selector}`);
-    return found;
   }
 }
 

@@ -11,5 +11,7 @@ export interface PageDoor {
   readonly wallMs: number;
   /** Run time reached [s]. */
   readonly nowS: number;
+  /** Run time of the event that is being dealt with [s]. */
+  readonly eventRunS: number;
   change(changed: Partial<PageState>): void;
 }
