@@ -8,6 +8,7 @@
  */
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { afterAll, expect, inject, onTestFinished } from 'vitest';
+import { withoutWebGL } from './without-webgl.ts';
 
 export interface PageOptions {
   /** Viewport [CSS px]; default 1440 × 900. */
@@ -56,7 +57,7 @@ export async function openPage(options: PageOptions = {}): Promise<OpenedPage> {
   const complaints: string[] = [];
   const requests: string[] = [];
   await listen(page, complaints, requests);
-  if (options.webgl === false) await page.addInitScript(withholdWebGL);
+  if (options.webgl === false) await withoutWebGL(page);
   await options.prepare?.(page);
 
   const close = () => context.close();
@@ -98,14 +99,4 @@ async function listen(page: Page, complaints: string[], requests: string[]): Pro
       report(`${event.effectiveDirective} forbids ${event.blockedURI} (${event.sourceFile}:${event.lineNumber})`);
     });
   });
-}
-
-/** Runs in the page. */
-function withholdWebGL(): void {
-  for (const canvas of [HTMLCanvasElement, OffscreenCanvas]) {
-    const original = canvas.prototype.getContext as (kind: string, settings?: unknown) => unknown;
-    canvas.prototype.getContext = function (this: unknown, kind: string, settings?: unknown) {
-      return kind.startsWith('webgl') || kind === 'webgpu' ? null : original.call(this, kind, settings);
-    } as typeof canvas.prototype.getContext;
-  }
 }

@@ -1,7 +1,8 @@
 /** The built bench driven at stated wall times, so that what a test sees does not depend on the machine. */
 import type { Page } from 'playwright-core';
 import type {} from '../../../src/app/script-door.ts';
-import { openPage, type PageOptions } from './page.ts';
+import type { RunEvent } from '../../../src/contract/event.ts';
+import type { PageOptions } from './page.ts';
 
 export interface Measured {
   readonly timeS: number;
@@ -34,7 +35,14 @@ export class ScriptedBench {
     full = false,
     ...options
   }: PageOptions & { readonly full?: boolean } = {}): Promise<ScriptedBench> {
+    // Only inside a test is there a test runner to import; pictures and benchmarks drive a page of their own.
+    const { openPage } = await import('./page.ts');
     const { page } = await openPage({ ...options, path: `?script${full ? '' : '=light'}${options.path ?? ''}` });
+    return ScriptedBench.drive(page);
+  }
+
+  /** Takes over a page that was opened with `?script` in its address. */
+  static async drive(page: Page): Promise<ScriptedBench> {
     await page.waitForFunction(() => window.benchScript !== undefined);
     await page.evaluate(() => document.fonts.ready.then(() => undefined));
     return new ScriptedBench(page);
@@ -42,6 +50,11 @@ export class ScriptedBench {
 
   get wallMs(): number {
     return this.#wallMs;
+  }
+
+  /** To be told where the page was driven by another way. */
+  set wallMs(wallMs: number) {
+    this.#wallMs = wallMs;
   }
 
   /** Frames up to a wall time [ms], so many a second. */
@@ -66,6 +79,24 @@ export class ScriptedBench {
         window.benchScript!.frame(until!);
       },
       [fromMs, untilMs, 1000 / perSecond],
+    );
+  }
+
+  /** Runs, without drawing, until something has happened. */
+  async runUntil(kind: RunEvent['kind'], perSecond = 100): Promise<void> {
+    this.#wallMs = await this.page.evaluate(
+      ([wanted, from, step]) => {
+        const { run } = window.benchScript!.page.session;
+        const happened = run.world.events.all.length;
+        let t = from;
+        while (!run.world.events.all.slice(happened).some((event) => event.kind === wanted)) {
+          if (t > from + 600_000) throw new Error(`ten minutes without the event "${wanted}"`);
+          t += step;
+          window.benchScript!.run(t);
+        }
+        return t;
+      },
+      [kind, this.#wallMs, 1000 / perSecond] as const,
     );
   }
 
