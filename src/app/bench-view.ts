@@ -9,6 +9,7 @@ import '../ui/element-sheet.ts';
 import '../ui/folder-sheets.ts';
 import '../ui/glossary-sheet.ts';
 import '../ui/handling-keys.ts';
+import '../ui/help-note.ts';
 import '../ui/handling-words.ts';
 import '../ui/line-legend.ts';
 import '../ui/pause-keys.ts';
@@ -27,6 +28,7 @@ import '../ui/short-way-in.ts';
 import '../ui/sign-line.ts';
 import '../ui/span-figures.ts';
 import '../ui/speed-lever.ts';
+import { GLOSSARY } from '../lesson/glossary.ts';
 import type { BenchRun } from '../session/bench-run.ts';
 import { elementFigures, SETTLING_BAND } from '../session/figures.ts';
 import { runSentence } from '../session/sentence.ts';
@@ -133,6 +135,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
     )}
     <plain-words slot="words" .figures=${plainFigures(settings)}></plain-words>
     <p slot="stage">${bench.line}</p>
+    <help-note slot="help"></help-note>
   </bench-layout>`;
 }
 
@@ -188,7 +191,7 @@ function folder(state: PageState, { session, found, lessons }: ViewContext): Tem
       .note=${state.runNote}
     ></records-sheet>
     <div slot="words" class="two-sheets">
-      <glossary-sheet></glossary-sheet>
+      <glossary-sheet .terms=${GLOSSARY} .sought=${state.sought}></glossary-sheet>
       <physics-sheet></physics-sheet>
     </div>
   </folder-sheets>`;

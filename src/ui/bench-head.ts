@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { help } from './help.ts';
 import { KeyLetters } from './key-letters.ts';
 import { baseStyles, linkStyles } from './shared-styles.ts';
 import { sendAct } from './ui-events.ts';
@@ -89,18 +90,20 @@ export class BenchHead extends LitElement {
     return html`
       <h1>Bench <span>${this.subject}</span></h1>
       <div class="right">
-        <button class="link gravity" @click=${() => sendAct(this, { what: 'open sheet', sheet: 'place' })}>
+        <button class="link gravity" ${help('gravity here')} @click=${() => sendAct(this, { what: 'open sheet', sheet: 'place' })}>
           <span>gravity <b>${this.gravity}</b> <span class="place">${this.place}</span></span>
         </button>
-        <button class="link" @click=${() => sendAct(this, { what: 'open sheet', sheet: 'words' })}>words</button>
+        <button class="link" ${help('words')} @click=${() => sendAct(this, { what: 'open sheet', sheet: 'words' })}>words</button>
         <button
           class="link"
+          ${help('theme')}
           @click=${() => sendAct(this, { what: 'theme', theme: this.theme === 'day' ? 'evening' : 'day' })}
         >
           ${this.theme === 'day' ? 'evening' : 'daylight'}
         </button>
         <button
           class="link on-wide"
+          ${help('stage')}
           @click=${() => sendAct(this, { what: 'stage', on: !this.stage })}
         >
           ${this.stage ? 'leave the stage (Esc)' : 'stage'}

@@ -13,7 +13,7 @@ export type LayoutArea = 'paper' | 'rule' | 'riding' | 'room';
  *
  * Slots: `head`, `folder`, `legend`, `paper`, `rule`, `reading`, `riding` (any number, laid over each other), `sign`,
  * `slip` (a paper slip under the tape), `room` (any number), `caution`, `handling`, `how`, `sentence`, `speed`, `pace`,
- * `settings`, `words`, `run` (what concerns the whole run), `stage` (large text beside the keys in stage mode).
+ * `settings`, `words`, `help`, `run` (what concerns the whole run), `stage` (large text beside the keys in stage mode).
  */
 @customElement('bench-layout')
 export class BenchLayout extends LitElement {
@@ -83,6 +83,7 @@ export class BenchLayout extends LitElement {
       </section>
       <div class="stage-text"><slot name="stage"></slot></div>
       <section class="folder" aria-label="Folder of sheets"><slot name="folder"></slot></section>
+      <slot name="help"></slot>
     `;
   }
 

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import './caution-note.ts';
 import type { PlainFigures } from './plain-words.ts';
 import './plain-words.ts';
+import { help } from './help.ts';
 import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
 import { sendAct, sendSetting } from './ui-events.ts';
@@ -95,6 +96,7 @@ export class ElementSheet extends LitElement {
           <label for="spring">spring given by its</label>
           <select
             id="spring"
+            ${help('springBy')}
             @change=${(event: Event) =>
               sendSetting(this, {
                 name: 'springBy',
@@ -110,6 +112,7 @@ export class ElementSheet extends LitElement {
       </div>
       <label class="check"
         ><input
+          ${help('stops')}
           type="checkbox"
           .checked=${this.stops}
           @change=${(event: Event) =>
@@ -120,6 +123,7 @@ export class ElementSheet extends LitElement {
         <label for="senses">it senses</label>
         <select
           id="senses"
+          ${help('senses')}
           @change=${(event: Event) =>
             sendSetting(this, { name: 'senses', value: (event.target as HTMLSelectElement).value, final: true })}
         >

@@ -14,7 +14,7 @@ export const fieldStyles = css`
     justify-content: flex-end;
     min-width: var(--field-width, 0);
     min-height: var(--field-height, 26px);
-    padding: calc((var(--field-height, 26px) - 24px) / 2) 6px;
+    padding: calc((var(--field-height, 26px) - 26px) / 2) 6px;
     border: 1px solid var(--edge);
     border-radius: var(--radius-field);
     background: var(--sheet);
@@ -39,7 +39,7 @@ export const fieldStyles = css`
     font-weight: 620;
     font-size: inherit;
     text-align: right;
-    line-height: 22px;
+    line-height: 24px;
     field-sizing: content;
   }
   input:disabled {

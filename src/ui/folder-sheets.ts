@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { help } from './help.ts';
 import { smallIcons } from './key-icons.ts';
 import { KeyLetters } from './key-letters.ts';
 import { baseStyles } from './shared-styles.ts';
@@ -260,6 +261,7 @@ export class FolderSheets extends LitElement {
       </div>
       <button
         class="fold"
+        ${help('fold')}
         aria-keyshortcuts=${this.letters ? 'F' : nothing}
         @click=${() => sendAct(this, { what: 'fold', folded: true })}
       >

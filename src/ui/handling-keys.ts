@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { HANDLINGS, type Handling } from './handling-fields.ts';
+import { help } from './help.ts';
 import { keyIcons, smallIcons } from './key-icons.ts';
 import { KeyLetters } from './key-letters.ts';
 import { baseStyles } from './shared-styles.ts';
@@ -186,6 +187,7 @@ export class HandlingKeys extends LitElement {
                   ${further.map((handling) => this.#key(handling))}
                   <button
                     class="letters"
+                    ${help('letters')}
                     tabindex="-1"
                     aria-pressed=${this.letters}
                     aria-label="letters press keys"
@@ -199,6 +201,7 @@ export class HandlingKeys extends LitElement {
         </div>
         <button
           class="more"
+          ${help('more ways')}
           tabindex="-1"
           aria-expanded=${this.out}
           aria-label=${this.out ? 'fewer ways to handle it' : 'more ways to handle it'}
@@ -240,6 +243,7 @@ export class HandlingKeys extends LitElement {
   #key(handling: Handling) {
     const { name, key, letter, spoken } = handling;
     return html`<button
+      ${help(name)}
       aria-pressed=${this.active === name}
       aria-label=${spoken}
       aria-keyshortcuts=${this.letters && letter !== undefined ? letter.toUpperCase() : nothing}

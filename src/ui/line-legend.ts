@@ -2,6 +2,7 @@ import { css, html, LitElement, type SVGTemplateResult, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { quantityText } from '../units/quantity-text.ts';
 import { G_N } from '../units/standard-gravity.ts';
+import { help, isHelped } from './help.ts';
 import { baseStyles, selectStyles } from './shared-styles.ts';
 import { sendAct, sendSetting } from './ui-events.ts';
 
@@ -192,7 +193,7 @@ export class LineLegend extends LitElement {
       ${
         further.length === 0
           ? ''
-          : html`<button class="more" aria-label="more lines" aria-expanded=${this.unfolded} @click=${this.#unfold}>
+          : html`<button class="more" ${help('more lines')} aria-label="more lines" aria-expanded=${this.unfolded} @click=${this.#unfold}>
               <svg class="plus" viewBox="0 0 16 16" aria-hidden="true"><path d="M8 2v12M2 8h12" /></svg>
             </button>`
       }
@@ -207,8 +208,10 @@ export class LineLegend extends LitElement {
   }
 
   #line(line: LegendLine) {
+    const name = line.id === 'mass' ? 'mass line' : line.id;
     return html`<button
       class="line"
+      ${help(isHelped(name) ? name : undefined)}
       aria-pressed=${line.shown}
       aria-label=${line.name}
       @click=${() => sendAct(this, { what: 'line', line: line.id, shown: !line.shown })}
@@ -225,6 +228,7 @@ export class LineLegend extends LitElement {
     return html`<label>
         ruled in
         <select
+          ${help('unit')}
           @change=${(event: Event) =>
             sendSetting(this, { name: 'unit', value: (event.target as HTMLSelectElement).value, final: true })}
         >
@@ -235,6 +239,7 @@ export class LineLegend extends LitElement {
       <label>
         reaches
         <select
+          ${help('range')}
           @change=${(event: Event) =>
             sendSetting(this, { name: 'range', value: (event.target as HTMLSelectElement).value, final: true })}
         >

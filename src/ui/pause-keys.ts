@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { help } from './help.ts';
 import { smallIcons } from './key-icons.ts';
 import { KeyLetters } from './key-letters.ts';
 import { baseStyles, slipKeyStyles } from './shared-styles.ts';
@@ -67,6 +68,7 @@ export class PauseKeys extends LitElement {
     return html`
       <button
         class="slip pause"
+        ${help('pause')}
         aria-keyshortcuts=${this.letters ? 'P' : nothing}
         @click=${this.#pause}
       >
@@ -75,6 +77,7 @@ export class PauseKeys extends LitElement {
       </button>
       <button
         class="slip"
+        ${help('one tick on')}
         aria-keyshortcuts=${this.letters ? 'N' : nothing}
         aria-label="one tick on"
         @click=${() => sendAct(this, { what: 'one tick on' })}

@@ -2,6 +2,7 @@ import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import './caution-note.ts';
 import './quantity-field.ts';
+import { help, isHelped } from './help.ts';
 import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
 import { sendSetting } from './ui-events.ts';
@@ -64,6 +65,7 @@ export class PlaceSheet extends LitElement {
       <div class="row">
         <label for="place">where</label>
         <select
+          ${help('place')}
           id="place"
           @change=${(event: Event) =>
             sendSetting(this, { name: 'place', value: (event.target as HTMLSelectElement).value, final: true })}
@@ -78,6 +80,7 @@ export class PlaceSheet extends LitElement {
       <h3>The drop</h3>
       <label class="check"
         ><input
+          ${help('air')}
           type="checkbox"
           .checked=${this.air}
           @change=${(event: Event) =>
@@ -102,6 +105,7 @@ export class PlaceSheet extends LitElement {
     return html`<div class="row">
       <span class="label">${label}</span>
       <quantity-field
+        ${help(isHelped(name) ? name : undefined)}
         .name=${name}
         .label=${label}
         .kind=${kind}

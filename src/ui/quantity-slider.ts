@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { QuantityKind } from '../units/unit-table.ts';
 import './quantity-field.ts';
 import { exactText, quantityText } from '../units/quantity-text.ts';
+import { help, isHelped } from './help.ts';
 import { riderShare, riderStep, riderValue, ruleMarks } from './rider-position.ts';
 import { riderStyles } from './rider-styles.ts';
 import { baseStyles } from './shared-styles.ts';
@@ -64,7 +65,7 @@ export class QuantitySlider extends LitElement {
     const share = riderShare(this.value, this);
     return html`
       <div class="top">
-        <label for="rider">${this.label}</label>
+        <label for="rider" ${help(isHelped(this.name) ? this.name : undefined)}>${this.label}</label>
         <quantity-field
           .name=${this.name}
           .label=${this.label}
@@ -87,6 +88,7 @@ export class QuantitySlider extends LitElement {
         <div class="line"></div>
         <input
           id="rider"
+          ${help(isHelped(this.name) ? this.name : undefined)}
           type="range"
           min="0"
           max=${PARTS}

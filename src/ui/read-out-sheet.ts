@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { quantityText } from '../units/quantity-text.ts';
+import { help } from './help.ts';
 import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
 import { sendSetting } from './ui-events.ts';
@@ -46,6 +47,7 @@ export class ReadOutSheet extends LitElement {
       <p>What the sensor reports: the reading, taken now and then, cut off at its range and rounded to a step.</p>
       <label class="check"
         ><input
+          ${help('readout.on')}
           type="checkbox"
           .checked=${this.sampling}
           @change=${(event: Event) =>
@@ -64,6 +66,7 @@ export class ReadOutSheet extends LitElement {
         <div class="row">
           <label for="bits">bits</label>
           <select
+            ${help('readout.bits')}
             id="bits"
             @change=${(event: Event) =>
               sendSetting(this, {

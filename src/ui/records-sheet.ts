@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import './caution-note.ts';
+import { help } from './help.ts';
 import { baseStyles, linkStyles, selectStyles, sheetStyles, slipKeyStyles } from './shared-styles.ts';
 import { sendAct, sendSetting } from './ui-events.ts';
 
@@ -96,9 +97,9 @@ export class RecordsSheet extends LitElement {
       <h2>This run</h2>
       <p>Settings, seed and all that was done, each with its time: enough to make every number of it again.</p>
       <div class="row">
-        <button class="slip" @click=${() => sendAct(this, { what: 'save run' })}>Save it</button>
-        <button class="slip" @click=${() => sendAct(this, { what: 'copy link' })}>Copy a link</button>
-        <button class="slip" @click=${() => this.#pick('.run')}>Open one</button>
+        <button class="slip" ${help('save run')} @click=${() => sendAct(this, { what: 'save run' })}>Save it</button>
+        <button class="slip" ${help('copy link')} @click=${() => sendAct(this, { what: 'copy link' })}>Copy a link</button>
+        <button class="slip" ${help('open run')} @click=${() => this.#pick('.run')}>Open one</button>
         <input class="run" type="file" accept=".json,application/json" hidden aria-label="saved run" @change=${this.#opened} />
       </div>
       <p class="note" role="status">${this.note}</p>
@@ -111,7 +112,7 @@ export class RecordsSheet extends LitElement {
         @dragleave=${this.#dragLeave}
         @drop=${this.#dropped}
       >
-        <button class="main" @click=${() => this.#pick('.record')}>
+        <button class="main" ${help('record')} @click=${() => this.#pick('.record')}>
           ${this.record === undefined ? 'Choose a file' : 'Choose another file'}
         </button>
         <span class="note">${this.record === undefined ? 'or drop it here' : this.record.fileName}</span>
@@ -129,6 +130,7 @@ export class RecordsSheet extends LitElement {
             <span class="note">${words}</span>
             <button
               class="link"
+              ${help('bring back')}
               aria-label="bring back: ${words}"
               @click=${() => sendAct(this, { what: 'bring back', index })}
             >
@@ -175,6 +177,7 @@ export class RecordsSheet extends LitElement {
       <div class="end">
         <button
           class="main"
+          ${help('play record')}
           ?disabled=${record.fault !== ''}
           @click=${() => sendAct(this, { what: 'handle', handling: 'recorded' })}
         >

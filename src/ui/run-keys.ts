@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { help } from './help.ts';
 import { baseStyles, linkStyles } from './shared-styles.ts';
 import { sendAct } from './ui-events.ts';
 
@@ -25,15 +26,16 @@ export class RunKeys extends LitElement {
   override render() {
     return html`
       ${this.#step('undo', this.undoWhat)} ${this.#step('redo', this.redoWhat)}
-      <button class="link" aria-label="fresh run with the same seed" @click=${() => sendAct(this, { what: 'fresh run' })}>
+      <button class="link" ${help('fresh run')} aria-label="fresh run with the same seed" @click=${() => sendAct(this, { what: 'fresh run' })}>
         fresh run
       </button>
-      <button class="link" aria-label="clear the paper" @click=${() => sendAct(this, { what: 'clear' })}>clear</button>
+      <button class="link" ${help('clear')} aria-label="clear the paper" @click=${() => sendAct(this, { what: 'clear' })}>clear</button>
     `;
   }
 
   #step(what: 'undo' | 'redo', of: string) {
     return html`<button
+      ${help(what)}
       class="link"
       ?disabled=${of === ''}
       aria-label=${of === '' ? what : `${what}: ${of}`}

@@ -1,5 +1,6 @@
 import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { help } from './help.ts';
 import { baseStyles, linkStyles } from './shared-styles.ts';
 import { sendAct } from './ui-events.ts';
 
@@ -38,7 +39,7 @@ export class SignLine extends LitElement {
   override render() {
     return html`<p>
       <span>${this.#words()}</span>
-      <button class="link" @click=${() => sendAct(this, { what: 'turn sign' })}>
+      <button class="link" ${help('turn sign')} @click=${() => sendAct(this, { what: 'turn sign' })}>
         ${this.turned ? 'turn it back' : 'turn the sign round'}
       </button>
     </p>`;

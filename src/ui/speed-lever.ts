@@ -10,6 +10,7 @@ import {
 } from './dial-angle.ts';
 import { baseStyles } from './shared-styles.ts';
 import './slowdown-field.ts';
+import { help } from './help.ts';
 import { type Setting, sendSetting } from './ui-events.ts';
 
 /** The drawing's own coordinates: hub in the middle, dial from `INNER` to `OUTER`. */
@@ -93,6 +94,7 @@ export class SpeedLever extends LitElement {
         aria-label="speed"
         aria-valuemin="1"
         aria-valuemax=${LARGEST_SLOWDOWN}
+        ${help('slowdown')}
         aria-valuenow=${this.slowdown}
         aria-valuetext=${spoken}
         @keydown=${this.#key}
