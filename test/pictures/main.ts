@@ -17,7 +17,7 @@ const OUT = join(projectRoot, 'test', 'pictures', 'out');
 const README = join(projectRoot, 'test', 'pictures', 'readme');
 /** Width of README.md's pictures and of the page shown in them [px]. */
 const README_WIDTH = { picture: 1200, page: 1440 };
-const JPEG_QUALITY = 82;
+const JPEG_QUALITY = 76;
 /** Drawings of a scene that stands still after which its shadows are as soft as they get, and one to spare. */
 const DRAWINGS = 17;
 /** Until a browser without a graphics card has drawn all that [ms]. */
