@@ -13,12 +13,14 @@ import type { Act, HandlingName, Setting } from '../ui/ui-events.ts';
 import { Address } from './address.ts';
 import type { BenchPainter } from './bench-painter.ts';
 import { BenchSurface } from './bench-surface.ts';
+import { BenchTime } from './bench-time.ts';
 import { benchView } from './bench-view.ts';
-import { Clock } from './clock.ts';
+import type { Clock } from './clock.ts';
 import { deviceStorage, lessonLeftOpen } from './device-storage.ts';
 import { focusSetting } from './focus-setting.ts';
 import { LessonDoor } from './lesson-door.ts';
 import { touchesBench } from './lesson-lock.ts';
+import { linkedOf, linkedState } from './linked-page.ts';
 import type { PageDoor } from './page-door.ts';
 import { type PageState, startingState } from './page-state.ts';
 import type { Drawing } from './pictures.ts';
@@ -29,32 +31,16 @@ import { slipFigures } from './slip-figures.ts';
 import { TriggerDesk } from './trigger-desk.ts';
 import { whatChanged } from './what-changed.ts';
 
-/** Ticks that one frame may take: more, and the run would fall ever further behind. */
-const MOST_TICKS_A_FRAME = 6000;
-/** A gap between frames that is worth a word [s of wall time]. */
-const LONG_GAP_S = 2;
-/** Ticks of a link's run that are replayed in one frame. */
-const REPLAYED_A_FRAME = 20_000;
-/** A loop over a marked span rests this long on its end [ms]. */
-const LOOP_REST_MS = 400;
-
 export class BenchPage implements PageDoor {
-  readonly clock: Clock;
   readonly #host: HTMLElement;
-  readonly #abort = new AbortController();
-  #session: Session;
+  readonly #time: BenchTime;
   #state: PageState;
   #surface!: BenchSurface;
   #active: HandlingName | undefined = 'hold';
-  #nowS = 0;
   #shownBeforeS = 0;
-  #loopedMs: number | undefined;
   #slowedBefore: number | undefined;
-  #wallMs = 0;
   #eventCount = 0;
   #dirty = true;
-  /** How far a link's run is still to be replayed. */
-  #replay: { readonly reachedS: number; readonly shownS: number | null } | undefined;
   readonly #address = new Address();
   readonly #trigger = new TriggerDesk(this);
   readonly #lessons = new LessonDoor(this, {
@@ -62,7 +48,7 @@ export class BenchPage implements PageDoor {
     set: (setting) => this.#set(setting),
     pull: (timeS) => this.#pull(timeS),
     begun: () => {
-      this.#replay = undefined;
+      this.#time.replay(undefined);
       this.#begun();
     },
     focus: (setting) => {
@@ -75,16 +61,16 @@ export class BenchPage implements PageDoor {
     line: (line, shown) => this.#act({ what: 'line', line, shown }),
     slow: (slowdown) => {
       this.#lessons.desk?.slowed(slowdown);
-      this.clock.setSlowed(slowdown, this.#wallMs);
+      this.#time.setSlowed(slowdown);
       this.#done('slow');
     },
     trigger: (name, value) => this.#trigger.set(name, value),
   });
   readonly #files = new RunFiles(this, {
-    linked: () => this.#linked(),
+    linked: () => linkedOf(this),
     taken: (reachedS) => {
       this.#begun();
-      this.#replay = { reachedS, shownS: null };
+      this.#time.replay({ reachedS, shownS: null });
     },
   });
 
@@ -93,23 +79,23 @@ export class BenchPage implements PageDoor {
 
   constructor(host: HTMLElement, session: Session = new Session(), wallMs = 0) {
     this.#host = host;
-    this.#session = session;
-    this.clock = new Clock(session.bench.slowed);
+    this.#time = new BenchTime(session, wallMs, (notice) => this.say(notice));
     this.#state = startingState(session.bench.paperSpanS);
-    this.#nowS = session.run.world.timeS;
-    this.clock.set(this.#nowS, wallMs);
-    this.#wallMs = wallMs;
   }
 
   get session(): Session {
-    return this.#session;
+    return this.#time.session;
   }
 
   /** Wall time of an event [ms], on the clock of the frames. */
   wallOf: (event: Event) => number = ({ timeStamp }) => timeStamp;
 
+  get clock(): Clock {
+    return this.#time.clock;
+  }
+
   get nowS(): number {
-    return this.#nowS;
+    return this.#time.nowS;
   }
 
   get painter(): BenchPainter {
@@ -121,7 +107,11 @@ export class BenchPage implements PageDoor {
   }
 
   get wallMs(): number {
-    return this.#wallMs;
+    return this.#time.wallMs;
+  }
+
+  get eventRunS(): number {
+    return this.#time.eventRunS;
   }
 
   /** The run so far as a scenario that the headless run replays to the same hash. */
@@ -132,18 +122,9 @@ export class BenchPage implements PageDoor {
   /** A page that brings back what a link holds; the run is replayed before anything else goes on. */
   static fromLink(host: HTMLElement, { run, settings, reachedS, page }: Linked, wallMs: number): BenchPage {
     const opened = new BenchPage(host, Session.replay(run, settings), wallMs);
-    const { theme, spanS, unit, signTurned, lines, slowed, shownS } = page;
-    opened.clock.setSlowed(slowed, wallMs);
-    opened.#replay = { reachedS, shownS };
-    const shown = new Set<string>(lines);
-    opened.change({
-      theme,
-      spanS,
-      unit,
-      signTurned,
-      lines: opened.#state.lines.map((line) => ({ ...line, shown: shown.has(line.id) })),
-      notice: 'Replaying the run of the link.',
-    });
+    opened.#time.setSlowed(page.slowed);
+    opened.#time.replay({ reachedS, shownS: page.shownS });
+    opened.change(linkedState(page, opened.#state));
     return opened;
   }
 
@@ -151,9 +132,8 @@ export class BenchPage implements PageDoor {
   async build(): Promise<void> {
     this.#render();
     const layout = this.#host.querySelector<BenchLayout>('bench-layout')!;
-    const options = { signal: this.#abort.signal };
-    layout.addEventListener('act', (event) => this.#at(event, () => this.#act(event.detail)), options);
-    layout.addEventListener('setting', (event) => this.#at(event, () => this.#set(event.detail)), options);
+    layout.addEventListener('act', (event) => this.#at(event, () => this.#act(event.detail)));
+    layout.addEventListener('setting', (event) => this.#at(event, () => this.#set(event.detail)));
     await layout.updateComplete;
     this.#surface = new BenchSurface(this.#host, this, this.drawing, {
       wallOf: (event) => this.wallOf(event),
@@ -161,8 +141,8 @@ export class BenchPage implements PageDoor {
       mayHold: () => !this.#lessons.refusesHand(),
       held: (holds, wallMs) => this.#held(holds, wallMs),
     });
-    document.addEventListener('visibilitychange', () => this.#slept(), options);
-    this.clock.start(this.#wallMs);
+    document.addEventListener('visibilitychange', () => this.#slept());
+    this.#time.start();
     this.#applyTheme();
     if (lessonLeftOpen(deviceStorage()) !== undefined) this.#openSheet('lesson');
   }
@@ -176,30 +156,24 @@ export class BenchPage implements PageDoor {
   frame(wallMs: number): void {
     this.run(wallMs);
     this.#draw(wallMs);
-    if (!this.#replay && !this.#surface.holds) void this.#address.keep(wallMs, () => this.#linked());
+    if (!this.#time.replays && !this.#surface.holds) void this.#address.keep(wallMs, () => linkedOf(this));
   }
 
   /** Runs up to a wall time [ms] without drawing. */
   run(wallMs: number): void {
-    this.#wallMs = wallMs;
-    const session = this.#session;
-    if (this.#replay) this.#replayOn(this.#replay, wallMs);
-    const { runS, droppedS } = this.clock.frame(wallMs);
-    const reached = session.advanceTo(runS, MOST_TICKS_A_FRAME);
-    if (reached < runS - session.run.world.run.tick) this.clock.fallBackTo(reached, wallMs);
-    if (droppedS * this.clock.slowed > LONG_GAP_S) this.change({ notice: 'The page slept: the run waited.' });
-    this.#nowS = reached;
+    this.#time.frame(wallMs);
+    const { session, nowS: reached } = this;
     if (reached >= session.endS && !this.#state.notice)
       this.change({ notice: 'The paper is at its end: begin a fresh run.' });
     this.#trigger.watch();
-    if (this.#state.looping) this.#loop(wallMs);
+    if (this.#state.looping && this.#state.marked) this.#time.loop(this.#state.marked);
     this.#followEvents();
     this.#lessons.desk?.frame(wallMs);
   }
 
   #draw(wallMs: number): void {
-    const session = this.#session;
-    const reached = this.#nowS;
+    const session = this.session;
+    const reached = this.nowS;
     const changed = this.#dirty;
     if (changed) this.#render();
     const snapshot = session.look(reached);
@@ -223,59 +197,17 @@ export class BenchPage implements PageDoor {
     this.#shownBeforeS = snapshot.timeS;
   }
 
-  /** Brings a link's run up to where it had come, some of it in each frame; then it stands still there. */
-  #replayOn({ reachedS, shownS }: { reachedS: number; shownS: number | null }, wallMs: number): void {
-    this.#nowS = this.#session.advanceTo(reachedS, REPLAYED_A_FRAME);
-    this.clock.stop(wallMs);
-    this.clock.set(this.#nowS, wallMs);
-    if (this.#nowS < reachedS) return;
-    this.#replay = undefined;
-    if (shownS !== null) this.#session.pullTo(shownS);
-    this.change({ notice: 'The run, as it stood. It is paused: go on when you like.' });
-  }
-
-  /** What goes into the address. */
-  #linked(): Linked {
-    const { theme, spanS, unit, signTurned, lines } = this.#state;
-    const session = this.#session;
-    return {
-      run: session.asRun(true),
-      settings: session.settings,
-      reachedS: this.#nowS,
-      page: {
-        theme,
-        spanS,
-        unit,
-        signTurned,
-        lines: lines.filter(({ shown }) => shown).map(({ id }) => id),
-        slowed: this.clock.slowed,
-        shownS: session.pulledBack ? session.shownS(this.#nowS) : null,
-      },
-    };
-  }
-
-  dispose(): void {
-    this.#abort.abort();
-    this.#surface.dispose();
-  }
-
   // ——— what the controls ask ———
 
   /** Does what an event asks, at the wall time of the event: the frame rate must leave no trace. */
   #at(event: Event, doIt: () => void): void {
-    this.#comeTo(this.wallOf(event));
+    this.#time.comeTo(this.wallOf(event));
     doIt();
   }
 
-  /** Lets the run come to a wall time [ms], so that what is asked meets the same state at every frame rate. */
-  #comeTo(wallMs: number): void {
-    this.#wallMs = Math.max(this.#wallMs, wallMs);
-    if (!this.#replay) this.#nowS = this.#session.advanceTo(this.eventRunS, MOST_TICKS_A_FRAME);
-  }
-
   #act(act: Act): void {
-    const session = this.#session;
-    if (this.#lessons.refuses(act) || (this.#replay && this.#replays(act))) return;
+    const session = this.session;
+    if (this.#lessons.refuses(act) || (this.#time.replays && this.#replays(act))) return;
     switch (act.what) {
       case 'handle':
         this.#handle(act.handling);
@@ -284,13 +216,13 @@ export class BenchPage implements PageDoor {
         this.change({ handling: act.handling });
         break;
       case 'pause':
-        this.clock.stop(this.#wallMs);
+        this.#time.stop();
         break;
       case 'go on':
         this.#goOn();
         break;
       case 'one tick on':
-        this.#oneTickOn();
+        this.#time.oneTickOn();
         break;
       case 'fresh run':
         session.fresh();
@@ -337,7 +269,7 @@ export class BenchPage implements PageDoor {
         takeRecord(act.file).then((record) => this.change({ record, handling: 'recorded' }));
         break;
       case 'loop span':
-        this.#loopedMs = undefined;
+        this.#time.beginLoop();
         this.change({ looping: act.on });
         if (!act.on) session.toNewest();
         break;
@@ -375,13 +307,8 @@ export class BenchPage implements PageDoor {
     if (!this.#lessons.refuses(setting)) this.#settings.set(setting);
   }
 
-  /** Run time of the event that is being dealt with [s]. */
-  get eventRunS(): number {
-    return this.clock.runTimeOf(this.#wallMs);
-  }
-
   #handle(kind: HandlingName): void {
-    const session = this.#session;
+    const session = this.session;
     const { fields, record } = this.#state;
     this.change({ handling: kind, notice: '' });
     const handling = handlingFrom(kind, fields, record?.motion);
@@ -401,42 +328,24 @@ export class BenchPage implements PageDoor {
 
   /** Goes on: from where the paper was pulled back to, as a new run, or simply on. */
   #goOn(): void {
-    const session = this.#session;
     if (this.#state.looping) this.change({ looping: false });
-    if (session.pulledBack) {
-      session.goOn();
-      this.#nowS = session.run.world.timeS;
-      this.clock.set(this.#nowS, this.#wallMs);
-      this.#eventCount = session.run.world.events.all.length;
-    }
-    this.clock.start(this.#wallMs);
+    if (this.#time.goOn()) this.#eventCount = this.session.run.world.events.all.length;
     this.#dirty = true;
-  }
-
-  #oneTickOn(): void {
-    this.clock.stop(this.#wallMs);
-    const { world } = this.#session.run;
-    if (this.#session.pulledBack) {
-      this.#session.pullTo(this.#session.shownS(this.#nowS) + world.run.tick);
-      return;
-    }
-    this.clock.set(world.timeS + world.run.tick / 2, this.#wallMs);
   }
 
   #choose(name: StartingBenchName): void {
     const bench = STARTING_BENCHES[name];
-    const { gravityMS2, dropHeightM } = this.#session.settings;
-    this.#session.choose({ ...bench.settings, gravityMS2, dropHeightM });
-    this.clock.setSlowed(bench.slowed, this.#wallMs);
+    const { gravityMS2, dropHeightM } = this.session.settings;
+    this.session.choose({ ...bench.settings, gravityMS2, dropHeightM });
+    this.#time.setSlowed(bench.slowed);
     this.change({ spanS: bench.paperSpanS });
     this.#begun();
   }
 
   /** A run has begun anew. */
   #begun(): void {
-    this.#nowS = this.#session.run.world.timeS;
-    this.clock.set(this.#nowS, this.#wallMs);
-    this.clock.start(this.#wallMs);
+    this.#time.follow();
+    this.#time.start();
     this.#active = 'hold';
     this.#eventCount = 0;
     this.#trigger.arm(false);
@@ -445,44 +354,27 @@ export class BenchPage implements PageDoor {
 
   /** Undo or redo may have begun a run of another bench. */
   #settled(): void {
-    const { world } = this.#session.run;
-    if (world.timeS < this.#nowS - world.run.tick) this.#begun();
+    const { world } = this.session.run;
+    if (world.timeS < this.nowS - world.run.tick) this.#begun();
   }
 
   // ——— time ———
 
   #pull(timeS: number): void {
-    if (timeS >= this.#nowS - 1e-9) {
-      this.#session.toNewest();
-    } else {
-      this.#session.pullTo(timeS);
-      this.clock.stop(this.#wallMs);
-      this.#lessons.desk?.pulledBack(timeS);
-    }
+    if (this.#time.pull(timeS)) this.#lessons.desk?.pulledBack(timeS);
     this.#dirty = true;
-  }
-
-  #loop(wallMs: number): void {
-    const { marked } = this.#state;
-    if (!marked) return;
-    this.clock.stop(wallMs);
-    this.#loopedMs ??= wallMs;
-    const lengthMs = (marked.toS - marked.fromS) * this.clock.slowed * 1000;
-    const elapsed = (wallMs - this.#loopedMs) % (lengthMs + LOOP_REST_MS);
-    const at = marked.fromS + Math.min(elapsed, lengthMs) / 1000 / this.clock.slowed;
-    this.#session.pullTo(at);
   }
 
   #slept(): void {
     if (document.hidden) {
-      this.clock.stop(this.#wallMs);
+      this.#time.stop();
       this.change({ notice: 'The page was hidden: the run is paused.' });
     }
   }
 
   /** Things that happen change what the page says. */
   #followEvents(): void {
-    const { all } = this.#session.run.world.events;
+    const { all } = this.session.run.world.events;
     if (all.length === this.#eventCount) return;
     const fresh = all.slice(this.#eventCount);
     this.#eventCount = all.length;
@@ -501,10 +393,10 @@ export class BenchPage implements PageDoor {
 
   /** Shows a kept run again, standing still at its newest ink. */
   #bringBack(index: number): void {
-    const session = this.#session;
+    const session = this.session;
     session.bringBack(index);
     this.#begun();
-    this.clock.stop(this.#wallMs);
+    this.#time.stop();
     this.#eventCount = session.run.world.events.all.length;
     this.change({ spanS: session.bench.paperSpanS, runNote: 'Brought back. The run that stood here is kept instead.' });
   }
@@ -520,7 +412,7 @@ export class BenchPage implements PageDoor {
 
   #render(): void {
     this.#dirty = false;
-    const session = this.#session;
+    const session = this.session;
     const { run } = session;
     const sentence = runSentence(run.world.events.all, (timeS) => run.readingAt(timeS));
     render(
@@ -546,7 +438,7 @@ export class BenchPage implements PageDoor {
     if (!marked) return undefined;
     const line = lines.find(({ id, shown }) => shown && id === 'mass') ? 'mass' : 'felt';
     const channel = line === 'mass' ? CHANNEL.reading : CHANNEL.specificForce;
-    const figures = spanFigures(this.#session.run.tape, channel, marked.fromS, marked.toS);
+    const figures = spanFigures(this.session.run.tape, channel, marked.fromS, marked.toS);
     return figures && slipFigures(figures, line === 'mass' ? 'what the mass did' : 'what happened', unit);
   }
 
@@ -570,15 +462,15 @@ export class BenchPage implements PageDoor {
 
   /** While a hand leads it, time runs as in life: slowed, the housing would lag behind the hand. */
   #held(holds: boolean, wallMs: number): void {
-    this.#comeTo(wallMs);
+    this.#time.comeTo(wallMs);
     if (holds) {
       this.#goOn();
       this.#slowedBefore = this.clock.slowed;
-      this.clock.setSlowed(1, wallMs);
+      this.#time.setSlowed(1);
       this.#active = undefined;
       this.#done('grab');
     } else if (this.#slowedBefore !== undefined) {
-      this.clock.setSlowed(this.#slowedBefore, wallMs);
+      this.#time.setSlowed(this.#slowedBefore);
       this.#slowedBefore = undefined;
     }
     this.#dirty = true;

@@ -21,8 +21,6 @@ export class BenchSurface {
   readonly pictures: Pictures;
   readonly #page: PageDoor;
   readonly #errands: SurfaceErrands;
-  readonly #abort = new AbortController();
-  readonly #observer: ResizeObserver;
   #hand: PointerHand;
 
   /** `host`: the rendered page. */
@@ -59,22 +57,14 @@ export class BenchSurface {
       this.pictures,
     );
     this.#hand = this.#attachHand();
-    this.#observer = new ResizeObserver(() => this.painter.resized());
-    for (const area of ['riding', 'room', 'paper', 'rule'] as const) this.#observer.observe(layout.area(area));
-    window.addEventListener('scroll', () => this.painter.resized(), { signal: this.#abort.signal, passive: true });
+    const observer = new ResizeObserver(() => this.painter.resized());
+    for (const area of ['riding', 'room', 'paper', 'rule'] as const) observer.observe(layout.area(area));
+    window.addEventListener('scroll', () => this.painter.resized(), { passive: true });
   }
 
   /** A hand leads the housing. */
   get holds(): boolean {
     return this.#hand.holds;
-  }
-
-  dispose(): void {
-    this.#abort.abort();
-    this.#observer.disconnect();
-    this.#hand.dispose();
-    this.pictures.dispose();
-    this.paper.dispose();
   }
 
   #drawnFlat(): void {
