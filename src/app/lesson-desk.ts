@@ -4,8 +4,17 @@
  */
 import '../ui/lesson-results.ts';
 import '../ui/lesson-sheet.ts';
-import type { LessonAct, LessonView, PreparedAct, QuestionView, SketchAxes, SketchOnTape } from '../contract/lesson.ts';
-import { type Lesson, LINES, type LineName, questionsOf } from '../lesson/lesson.ts';
+import type {
+  Draft,
+  LessonAct,
+  LessonView,
+  PreparedAct,
+  QuestionView,
+  SketchAxes,
+  SketchOnTape,
+} from '../contract/lesson.ts';
+import { type Drafts, withDraft } from '../lesson/drafts.ts';
+import { EXPLANATION, type Lesson, type LessonStep, LINES, type LineName, questionsOf } from '../lesson/lesson.ts';
 import { isComplete } from '../lesson/lesson-view.ts';
 import { NOTHING_DONE } from '../lesson/progress.ts';
 import { LessonRunner } from '../lesson/runner.ts';
@@ -31,8 +40,8 @@ export interface DeskPage {
   readonly slowed: () => number;
   /** Run time under the pen [s]. */
   readonly shownS: () => number;
-  /** The bench was laid out for a step, to run so much slower than life; undefined: as it stands. */
-  readonly laid: (slowed: number | undefined) => void;
+  /** The bench was laid out for a step. */
+  readonly laid: (step: LessonStep) => void;
   readonly handle: (handling: HandlingName, fields: FieldValues) => void;
   readonly set: (setting: Setting) => void;
   readonly pull: (timeS: number) => void;
@@ -51,12 +60,18 @@ const PAGE_NAMES: Readonly<Record<string, string>> = {
   dropHeight: 'drop.height',
   padStiffness: 'pad.stiffness',
   padDamping: 'pad.damping',
+  air: 'air',
 };
 
 /** The run is looked at this often [ms of wall time]. */
 const LOOK_EVERY_MS = 150;
+/** What is typed is kept on the device at most so much later [ms of wall time]. */
+const DRAFT_WAITS_MS = 500;
 
 const NOTHING_YET = 'There is nothing to pull back to yet: first do what stands above.';
+
+/** What is asked of the desk itself. */
+export type DeskWish = Exclude<LessonWish, { readonly wish: 'look up' }>;
 
 interface Mark {
   readonly timeS: number;
@@ -71,6 +86,9 @@ export class LessonDesk {
   #leftOpen: string | undefined;
   #runner: LessonRunner | undefined;
   #inks: InkValues = {};
+  #drafts: Drafts = {};
+  /** Since when something typed waits to be kept [ms of wall time]. */
+  #draftedMs: number | undefined;
   #mark: Mark | undefined;
   #refusal: LessonRefusal | undefined;
   #lookedMs = Number.NEGATIVE_INFINITY;
@@ -87,6 +105,10 @@ export class LessonDesk {
     this.#page = page;
     this.#leftOpen = lessonLeftOpen(this.#storage);
     this.#entries = this.#lessons.map((lesson) => this.#entry(lesson));
+    // A page that is hidden draws no more frames, and may never be seen again.
+    document.addEventListener('visibilitychange', () => {
+      if (document.hidden && this.#draftedMs !== undefined) this.#keep();
+    });
   }
 
   /** Why the bench may not be touched; undefined: it may. */
@@ -110,7 +132,11 @@ export class LessonDesk {
     return this.#view;
   }
 
-  take(wish: LessonWish): void {
+  take(wish: DeskWish): void {
+    if (wish.wish === 'draft') {
+      this.#draft(wish.of, wish.draft);
+      return;
+    }
     this.#refusal = undefined;
     switch (wish.wish) {
       case 'open':
@@ -140,6 +166,7 @@ export class LessonDesk {
     const runner = this.#runner;
     if (!runner || Math.abs(wallMs - this.#lookedMs) < LOOK_EVERY_MS) return;
     this.#lookedMs = wallMs;
+    if (this.#draftedMs !== undefined && wallMs - this.#draftedMs >= DRAFT_WAITS_MS) this.#keep();
     runner.look();
     if (runner.revision !== this.#keptRevision) this.#changed();
   }
@@ -158,6 +185,7 @@ export class LessonDesk {
     if (!lesson) throw new RangeError(`there is no lesson “${name}”`);
     const kept = this.#store.read(name);
     this.#inks = kept?.inks ?? {};
+    this.#drafts = kept?.drafts ?? {};
     this.#runner = new LessonRunner(lesson, this.#page.session(), kept?.progress);
     this.#keptRevision = -1;
     this.#sitting += 1;
@@ -166,6 +194,7 @@ export class LessonDesk {
   }
 
   #leave(): void {
+    this.#keep();
     this.#runner = undefined;
     this.#mark = undefined;
     this.#leftOpen = undefined;
@@ -183,14 +212,16 @@ export class LessonDesk {
   /** The runner has laid the bench out anew. */
   #laid(runner: LessonRunner): void {
     this.#mark = undefined;
-    this.#page.laid(runner.slowed);
+    this.#page.laid(runner.step);
     runner.act({ kind: 'slowed', factor: this.#page.slowed() });
   }
 
   #tell(act: LessonAct): void {
     const runner = this.#runner;
     if (!runner) return;
+    const step = runner.step.name;
     const refused = runner.act(act);
+    if (refused === undefined) this.#drafts = withoutKept(this.#drafts, step, act);
     if (refused !== undefined) this.#refusal = { about: act.kind === 'answer' ? act.question : '', says: refused };
     else if (act.kind === 'open') this.#laid(runner);
     else if (act.kind === 'mark') this.#mark = { timeS: act.timeS, run: this.#page.session().run };
@@ -215,7 +246,7 @@ export class LessonDesk {
         for (const [name, value] of Object.entries(act.settings)) {
           const setting = PAGE_NAMES[name] ?? name;
           if (value === null) page.lead(setting);
-          else page.set({ name: setting, value, final: true });
+          else page.set({ name: setting, value: setting === 'air' ? value > 0 : value, final: true });
         }
         break;
     }
@@ -240,12 +271,25 @@ export class LessonDesk {
     if (runner && runner.revision !== this.#keptRevision) {
       this.#keepInks(runner);
       this.#keptRevision = runner.revision;
-      this.#store.write({ progress: runner.progress, inks: this.#inks });
+      this.#keep();
     }
     this.sketch = sketchOf(runner?.view.step.sketches ?? []);
     this.notes = notesOf(this.#markHere);
     this.#view = undefined;
     this.#page.changed();
+  }
+
+  /** Writes down what there is. */
+  #keep(): void {
+    const progress = this.#runner?.progress;
+    if (progress) this.#store.write({ progress, inks: this.#inks, drafts: this.#drafts });
+    this.#draftedMs = undefined;
+  }
+
+  #draft(of: string, draft: Draft): void {
+    if (!this.#runner) return;
+    this.#drafts = withDraft(this.#drafts, this.#runner.step.name, of, draft);
+    this.#draftedMs ??= this.#lookedMs;
   }
 
   #keepInks(runner: LessonRunner): void {
@@ -283,6 +327,7 @@ export class LessonDesk {
       sitting: this.#sitting,
       refusal: this.#refusal,
       inks: Object.fromEntries(inks),
+      drafts: this.#drafts[view.step.name] ?? {},
       marked: mark ? quantityText(mark.timeS, 'time', 's') : '',
     };
   }
@@ -309,6 +354,12 @@ export class LessonDesk {
     window.addEventListener('afterprint', () => sheet.remove(), { once: true });
     void sheet.updateComplete.then(() => window.print());
   }
+}
+
+/** What was kept as an answer is no draft any more. */
+function withoutKept(drafts: Drafts, step: string, act: LessonAct): Drafts {
+  if (act.kind === 'answer') return withDraft(drafts, step, act.question, undefined);
+  return act.kind === 'explain' ? withDraft(drafts, step, EXPLANATION, undefined) : drafts;
 }
 
 interface Sketched {

@@ -68,6 +68,10 @@ export class LessonDoor {
   }
 
   take(wish: LessonWish): void {
+    if (wish.wish === 'look up') {
+      this.#page.change({ sheet: 'words', folded: false, sought: wish });
+      return;
+    }
     this.#desk?.take(wish);
     this.#keepLock();
   }
@@ -85,12 +89,18 @@ export class LessonDoor {
   }
 
   /** A lesson has laid the bench out anew. */
-  #laid({ slowed, paperS }: Pick<LessonStep, 'slowed' | 'paperS'>): void {
+  #laid({ slowed, paperS, reachMS2 }: LessonStep): void {
     const page = this.#page;
     const { bench, settings } = page.session;
     if (slowed !== undefined) page.clock.setSlowed(slowed, page.wallMs);
     const place = PLACES.find(({ gravityMS2 }) => gravityMS2 === settings.gravityMS2)?.id ?? '';
-    page.change({ spanS: paperS ?? bench.paperSpanS, place, latitude: Number.NaN, placeHeightM: Number.NaN });
+    page.change({
+      spanS: paperS ?? bench.paperSpanS,
+      range: reachMS2 ?? 'automatic',
+      place,
+      latitude: Number.NaN,
+      placeHeightM: Number.NaN,
+    });
     this.#errands.begun();
   }
 
@@ -108,7 +118,7 @@ export class LessonDoor {
 
   /** Leads to where a setting is made. */
   #lead(setting: string): void {
-    const sheet = setting === 'gap' ? 'element' : /^(gravity|pad\.)/u.test(setting) ? 'place' : undefined;
+    const sheet = setting === 'gap' ? 'element' : /^(gravity|pad\.|air)/u.test(setting) ? 'place' : undefined;
     if (sheet) {
       this.#page.change({ sheet, folded: false });
       return;

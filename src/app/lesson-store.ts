@@ -1,4 +1,5 @@
 /** A learner's answers and progress on the device: written at each act, so that a reload or a crash loses nothing. */
+import { type Drafts, readDrafts } from '../lesson/drafts.ts';
 import { type LessonProgress, progressText, readProgress } from '../lesson/progress.ts';
 import { OPEN_LESSON, PREFIX } from './device-storage.ts';
 import { type InkValues, readInks } from './lesson-ink.ts';
@@ -9,6 +10,8 @@ export interface KeptLesson {
   readonly progress: LessonProgress;
   /** The pen's line over sketches, by step and question. */
   readonly inks: InkValues;
+  /** What is begun and not kept as an answer. */
+  readonly drafts: Drafts;
 }
 
 const CANNOT_KEEP =
@@ -33,8 +36,9 @@ export class LessonStore {
     return kept;
   }
 
-  write({ progress, inks }: KeptLesson): void {
-    const text = `{"format":${FORMAT},"progress":${progressText(progress)},"inks":${JSON.stringify(inks)}}`;
+  write({ progress, inks, drafts }: KeptLesson): void {
+    const beside = `"inks":${JSON.stringify(inks)},"drafts":${JSON.stringify(drafts)}`;
+    const text = `{"format":${FORMAT},"progress":${progressText(progress)},${beside}}`;
     this.#set(keyOf(progress.lesson), text);
   }
 
@@ -71,7 +75,7 @@ function readKept(text: string, lesson: string): KeptLesson | undefined {
     return undefined;
   }
   if (typeof stored !== 'object' || stored === null) return undefined;
-  const { format, progress, inks } = stored as Record<string, unknown>;
+  const { format, progress, inks, drafts } = stored as Record<string, unknown>;
   const read = format === FORMAT ? readProgress(JSON.stringify(progress) ?? '', lesson) : undefined;
-  return read && { progress: read, inks: readInks(inks) };
+  return read && { progress: read, inks: readInks(inks), drafts: readDrafts(drafts) };
 }

@@ -2,10 +2,11 @@ import type { Theme } from '../contract/view.ts';
 import type { Span } from '../plot/paper-view.ts';
 import type { ReadingUnit } from '../plot/reading-format.ts';
 import type { FieldValues } from '../session/handling-values.ts';
+import type { SoughtTerm } from '../ui/glossary-sheet.ts';
 import { startingHandlingValues } from '../ui/handling-fields.ts';
 import type { LineStroke } from '../ui/line-legend.ts';
 import type { FirstStep } from '../ui/short-way-in.ts';
-import type { HandlingName } from '../ui/ui-events.ts';
+import type { HandlingName, PaperSubject } from '../ui/ui-events.ts';
 import type { RecordInHand } from './record-in-hand.ts';
 
 export type LineId = 'felt' | 'mass' | 'reported' | 'acceleration' | 'velocity' | 'height';
@@ -53,8 +54,13 @@ export interface PageState {
   readonly record: RecordInHand | undefined;
   readonly firstSteps: ReadonlySet<FirstStep>;
   readonly wayInSkipped: boolean;
+  /** The term of the glossary that was asked for. */
+  readonly sought: SoughtTerm | undefined;
   /** What came of saving, linking or opening a run. */
   readonly runNote: string;
+  /** What the second paper shows; undefined: it is rolled away. */
+  readonly secondPaper: PaperSubject | undefined;
+  readonly paperFound: string;
   /** Something to be said once: what was refused, left out, found. */
   readonly notice: string;
 }
@@ -99,7 +105,10 @@ export function startingState(spanS: number): PageState {
     record: undefined,
     firstSteps: new Set(),
     wayInSkipped: false,
+    sought: undefined,
     runNote: '',
+    secondPaper: undefined,
+    paperFound: '',
     notice: '',
   };
 }

@@ -55,6 +55,19 @@ export type GivenAnswer =
 /** `waiting`: the tape does not show it yet, or it is not answered. */
 export type Outcome = 'waiting' | 'passed' | 'wrong';
 
+/** What is chosen, typed, drawn or written and not kept as an answer yet. */
+export type Draft = GivenAnswer | { readonly kind: 'words'; readonly written: string };
+
+/** A term of the trade: in one line, where it comes from, and where on the bench to see it move. */
+export interface GlossaryTerm {
+  /** In addresses, `[specific force](term:specific-force)`. */
+  readonly id: string;
+  readonly term: string;
+  readonly line: string;
+  readonly source: string;
+  readonly see: string;
+}
+
 export type QuestionForm =
   | { readonly kind: 'choice'; readonly choices: readonly { readonly name: string; readonly words: Prose }[] }
   | ({ readonly kind: 'number' } & PrintedQuantity)

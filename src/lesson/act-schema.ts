@@ -1,7 +1,13 @@
 /** The shapes of settings and of what can be done at the bench. */
 import { isMap, isScalar, type Node } from 'yaml';
 import type { PreparedAct } from '../contract/lesson.ts';
-import { isLessonSetting, LESSON_SETTINGS, type LessonSettings } from './bench-setup.ts';
+import {
+  isLessonSetting,
+  LESSON_SETTINGS,
+  type LessonSetting,
+  type LessonSettingName,
+  type LessonSettings,
+} from './bench-setup.ts';
 import type { Action } from './lesson.ts';
 import {
   dictionary,
@@ -17,6 +23,7 @@ import {
   record,
   refuse,
   type Shape,
+  trueOrFalse,
   variant,
   wholeNumber,
   without,
@@ -33,9 +40,9 @@ export const lessonSettings: Shape<LessonSettings> = (node, place) => {
 
 const SETTINGS_ALLOWED = `settings by name: ${Object.keys(LESSON_SETTINGS).join(', ')}`;
 
-function setting(name: keyof typeof LESSON_SETTINGS): Shape<number> {
-  const { quantity: of, low, high } = LESSON_SETTINGS[name];
-  return quantity(of.kind, low, high);
+function setting(name: LessonSettingName): Shape<number> {
+  const { quantity: of, isSwitch, low, high }: LessonSetting = LESSON_SETTINGS[name];
+  return isSwitch ? into(trueOrFalse, Number) : quantity(of.kind, low, high);
 }
 
 /** What can be done at the bench, by the name in `act`; the fields are those of the page's handling sentence. */

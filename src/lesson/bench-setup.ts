@@ -1,10 +1,12 @@
-import { type BenchSettings, stiffnessFor } from '../session/settings.ts';
+import { type BenchSettings, ROOM_AIR, stiffnessFor } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
-import type { Quantity } from './quantity.ts';
+import { printed, type Quantity } from './quantity.ts';
 
 /** A setting of the bench as a lesson names it, in SI units. */
-interface LessonSetting {
+export interface LessonSetting {
   readonly quantity: Quantity;
+  /** There or not: written true or false, in formulas 1 or 0. */
+  readonly isSwitch?: true;
   readonly words: string;
   readonly low: number;
   readonly high: number;
@@ -70,6 +72,15 @@ export const LESSON_SETTINGS = {
     read: ({ pad }) => pad.damping,
     write: (settings, damping) => ({ ...settings, pad: { ...settings.pad, damping } }),
   },
+  air: {
+    quantity: { kind: 'dimensionless', unit: '' },
+    isSwitch: true,
+    words: 'air in the fall',
+    low: 0,
+    high: 1,
+    read: ({ air }) => (air === null ? 0 : 1),
+    write: (settings, isThere) => ({ ...settings, air: isThere > 0 ? ROOM_AIR : null }),
+  },
 } as const satisfies Readonly<Record<string, LessonSetting>>;
 
 export type LessonSettingName = keyof typeof LESSON_SETTINGS;
@@ -77,6 +88,13 @@ export type LessonSettings = ReadonlyMap<LessonSettingName, number>;
 
 export function isLessonSetting(name: string): name is LessonSettingName {
   return Object.hasOwn(LESSON_SETTINGS, name);
+}
+
+/** A setting's value for people: "8.00 Hz", "yes". */
+export function settingText(name: LessonSettingName, value: number): string {
+  const setting: LessonSetting = LESSON_SETTINGS[name];
+  if (setting.isSwitch) return value > 0 ? 'yes' : 'no';
+  return printed(value, setting.quantity);
 }
 
 /** The settings that a lesson asks for, put into others. */

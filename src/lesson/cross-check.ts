@@ -26,7 +26,7 @@ export const ANSWER = 'answer';
 export function crossFaults(
   lesson: Lesson,
   linesOf: (step: string) => StepLines,
-  terms: ReadonlySet<string> | undefined,
+  terms: ReadonlySet<string>,
 ): LessonFault[] {
   const faults: LessonFault[] = [];
   const names = lesson.steps.map(({ name }) => name);
@@ -44,6 +44,8 @@ export function crossFaults(
           found: `the figure ${quoted(inline.name)}`,
           allowed: 'no figure outside a step',
         });
+      else if (inline.kind === 'term' && !terms.has(inline.term))
+        faults.push({ line: 1, path: 'head', ...unknownTerm(inline.term, terms) });
   return faults;
 }
 
@@ -51,10 +53,10 @@ class Crossing {
   readonly #step: LessonStep;
   readonly #lines: StepLines;
   readonly #faults: LessonFault[];
-  readonly #terms: ReadonlySet<string> | undefined;
+  readonly #terms: ReadonlySet<string>;
   readonly #numbers: readonly string[];
 
-  constructor(step: LessonStep, lines: StepLines, faults: LessonFault[], terms: ReadonlySet<string> | undefined) {
+  constructor(step: LessonStep, lines: StepLines, faults: LessonFault[], terms: ReadonlySet<string>) {
     this.#step = step;
     this.#lines = lines;
     this.#faults = faults;
@@ -178,8 +180,10 @@ class Crossing {
           `the figure ${quoted(inline.name)}`,
           `a figure or a number of this step, or ${KNOWN_NAMES.join(', ')}`,
         );
-      if (inline.kind === 'term' && this.#terms && !this.#terms.has(inline.term))
-        this.fault(name, `the term ${quoted(inline.term)}`, `a term of the glossary: ${[...this.#terms].join(', ')}`);
+      if (inline.kind === 'term' && !this.#terms.has(inline.term)) {
+        const { found, allowed } = unknownTerm(inline.term, this.#terms);
+        this.fault(name, found, allowed);
+      }
     }
   }
 
@@ -237,6 +241,14 @@ class Crossing {
       if (fault) this.fault(question.name, `${quoted(deed.typed)} typed in a proof`, fault);
     }
   }
+}
+
+function unknownTerm(term: string, terms: ReadonlySet<string>): Pick<LessonFault, 'found' | 'allowed'> {
+  const likely = nearest(term, [...terms]);
+  return {
+    found: `the term ${quoted(term)}`,
+    allowed: `a term of the glossary: ${[...terms].join(', ')}${likely ? `; did you mean ${likely}?` : ''}`,
+  };
 }
 
 function formulasOf(take: Take): Expression[] {

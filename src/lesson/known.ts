@@ -64,9 +64,18 @@ function settingThen(name: string, attempt: Attempt): number | undefined {
     }
     case 'dropHeight':
       return attempt.event('let go')?.heightM;
+    case 'air':
+      return airThen(attempt);
     default:
       return undefined;
   }
+}
+
+/** Air is a part of the fall: what holds is that of the fall with which the attempt begins, or of the first one in it. */
+function airThen({ beganS = 0, evidence, motion }: Attempt): number | undefined {
+  const falls = evidence.run.motions.flatMap((each) => (each.kind === 'free' ? [each] : []));
+  const fall = motion?.kind === 'free' ? motion : falls.find(({ from }) => from >= beganS);
+  return fall && Number(fall.airDrag !== undefined);
 }
 
 function elementThen(

@@ -11,6 +11,7 @@ import type {
   QuestionView,
   SketchOnTape,
 } from '../contract/lesson.ts';
+import { isLessonSetting, settingText } from './bench-setup.ts';
 import type { Attempt } from './evidence.ts';
 import { saidTo, saidToNumber } from './judge.ts';
 import { quantityOfKnown } from './known.ts';
@@ -153,7 +154,9 @@ export class StepWords {
   text(name: string): string {
     const answer = this.#progress.answers[name];
     if (answer?.kind === 'number') return answer.typed;
-    return printed(this.#value(name), this.#quantity(name));
+    const value = this.#value(name);
+    if (value !== undefined && isLessonSetting(name)) return settingText(name, value);
+    return printed(value, this.#quantity(name));
   }
 
   figure(name: string): FigureView {

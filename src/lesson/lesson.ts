@@ -20,6 +20,10 @@ export interface LessonStep {
   readonly setup: BenchSetup;
   /** How much slower than life it starts; undefined: as the page stands. */
   readonly slowed: number | undefined;
+  /** Run time across the paper at its beginning [s]; undefined: as the starting bench has it. */
+  readonly paperS: number | undefined;
+  /** Up to where the paper is ruled [m/s²]; undefined: as far as needed. */
+  readonly reachMS2: number | undefined;
   /** Where an attempt begins: what is measured belongs to the last one. */
   readonly attempt: MomentName;
   /** In the order of the file. */
@@ -35,6 +39,9 @@ export type Part =
   | { readonly part: 'check'; readonly checks: readonly Check[] }
   | { readonly part: 'explain'; readonly name: string; readonly words: Prose; readonly model: Prose }
   | { readonly part: 'hints'; readonly hints: readonly Prose[] };
+
+/** Name of a step's explanation among what is kept of it. */
+export const EXPLANATION = 'explanation';
 
 export interface Action {
   readonly words: Prose;

@@ -9,7 +9,8 @@ import { action } from './act-schema.ts';
 import { crossFaults } from './cross-check.ts';
 import { type Faults, type LessonFault, quoted } from './fault.ts';
 import { figure } from './figure-schema.ts';
-import type { Check, Lesson, LessonStep, Part } from './lesson.ts';
+import { TERM_IDS } from './glossary.ts';
+import { type Check, EXPLANATION, type Lesson, type LessonStep, type Part } from './lesson.ts';
 import { proof } from './proof-schema.ts';
 import { linesIn, ProseReader } from './prose.ts';
 import { check, explanation, hints, lessonHead, question, type StepHead, stepHead } from './schema.ts';
@@ -21,8 +22,8 @@ const HEAD = /^---\n([\s\S]*?\n)---\n/u;
 const BLOCKS = ['step', 'predict', 'do', 'ask', 'measure', 'check', 'explain', 'hints', 'proof'] as const;
 type BlockName = (typeof BLOCKS)[number];
 
-/** `terms`: what links may lead to; undefined: anything that looks like a term. */
-export function parseLesson(source: string, terms?: ReadonlySet<string>): ParsedLesson {
+/** `terms`: what links may lead to. */
+export function parseLesson(source: string, terms: ReadonlySet<string> = TERM_IDS): ParsedLesson {
   const faults: Faults = [];
   const text = source.replace(/\r\n?/gu, '\n').replace(/^\uFEFF/u, '');
   const head = HEAD.exec(text);
@@ -205,7 +206,7 @@ const PARTS: Readonly<Record<Exclude<BlockName, 'step' | 'proof'>, Shape<Unfinis
   do: into(list(action), (actions) => ({ part: 'do', actions })),
   measure: into(list(figure), (figures) => ({ part: 'measure', figures })),
   check: into(list(check), (checks) => ({ part: 'check', checks })),
-  explain: into(explanation, ({ words, model }) => ({ part: 'explain', name: 'explanation', words, model })),
+  explain: into(explanation, ({ words, model }) => ({ part: 'explain', name: EXPLANATION, words, model })),
   hints: into(hints, (read) => ({ part: 'hints', hints: read })),
 };
 

@@ -85,7 +85,7 @@ function readAnswer(stored: unknown): Answer | undefined {
   return undefined;
 }
 
-function isPoint(stored: unknown): stored is SketchPoint {
+export function isPoint(stored: unknown): stored is SketchPoint {
   return Array.isArray(stored) && stored.length === 2 && stored.every((value) => typeof value === 'number');
 }
 
@@ -111,12 +111,12 @@ function readText(stored: unknown): string | undefined {
   return typeof stored === 'string' ? stored : undefined;
 }
 
-function isRecord(stored: unknown): stored is Record<string, unknown> {
+export function isRecord(stored: unknown): stored is Record<string, unknown> {
   return typeof stored === 'object' && stored !== null && !Array.isArray(stored);
 }
 
 /** The members that can be read; the rest is dropped. */
-function mapped<T>(stored: unknown, read: (value: unknown) => T | undefined): Record<string, T> {
+export function mapped<T>(stored: unknown, read: (value: unknown) => T | undefined): Record<string, T> {
   if (!isRecord(stored)) return {};
   return Object.fromEntries(
     Object.entries(stored).flatMap(([name, value]) => {

@@ -9,6 +9,7 @@ import { applySettings } from './bench-setup.ts';
 import { handlingOf } from './handling-of.ts';
 import { type Deed, judgedNames, type Lesson, type LessonStep } from './lesson.ts';
 import type { Judged } from './progress.ts';
+import { UNKNOWN } from './quantity.ts';
 import { LessonRunner } from './runner.ts';
 
 export interface ProofLine {
@@ -151,11 +152,15 @@ function pullBack(runner: LessonRunner, session: Session): void {
   session.toNewest();
 }
 
-/** What did not pass, with its reason; "all pass" when there is nothing. */
+/** What did not pass, with its reason, and what was said without its number; "all pass" when there is nothing. */
 function inWords(names: readonly string[], result: Result): string {
   const failed = names.filter((name) => result[name]?.outcome !== 'passed');
-  if (failed.length === 0) return 'all pass';
-  return failed.map((name) => `${name}: ${result[name]?.reason ?? (result[name] ? 'wrong' : 'waiting')}`).join(', ');
+  const reasons = failed.map((name) => `${name}: ${result[name]?.reason ?? (result[name] ? 'wrong' : 'waiting')}`);
+  const gaps = Object.entries(result).flatMap(([name, { numbers }]) =>
+    Object.keys(numbers).flatMap((number) => (numbers[number] === UNKNOWN ? [`${name}: says no ${number}`] : [])),
+  );
+  const words = [...reasons, ...gaps];
+  return words.length === 0 ? 'all pass' : words.join(', ');
 }
 
 function onlyPassed(names: readonly string[], result: Result): string {

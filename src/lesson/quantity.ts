@@ -29,6 +29,9 @@ export function usual(kind: QuantityKind, unit?: string | undefined): Quantity {
   return { kind, unit: unit ?? USUAL_UNIT[kind] };
 }
 
+/** Printed for a number that is not known. */
+export const UNKNOWN = '—';
+
 const MINUS = '\u2212';
 const NARROW_NO_BREAK_SPACE = '\u202f';
 
@@ -37,7 +40,7 @@ const NARROW_NO_BREAK_SPACE = '\u202f';
  * most three decimals ("0.004 g", not "4 mg"). "—" while it is not known, "never" when it never comes.
  */
 export function printed(value: number | undefined, { kind, unit }: Quantity): string {
-  if (value === undefined || Number.isNaN(value)) return '—';
+  if (value === undefined || Number.isNaN(value)) return UNKNOWN;
   if (value === Number.POSITIVE_INFINITY) return 'never';
   const found = findUnit(kind, unit);
   if (!found) throw new RangeError(`“${unit}” is not a unit of ${kind}`);

@@ -1,6 +1,6 @@
 /** The sheet to print at the end: the prediction stands under what came out, with settings, seed and figures. */
 import type { Answer, AnsweredQuestion, LessonResults, LessonStepResults, Prose } from '../contract/lesson.ts';
-import { LESSON_SETTINGS } from './bench-setup.ts';
+import { LESSON_SETTINGS, type LessonSettingName, settingText } from './bench-setup.ts';
 import {
   checksOf,
   figuresOf,
@@ -13,7 +13,6 @@ import {
 import { StepWords } from './lesson-view.ts';
 import { type LessonProgress, NOTHING_DONE, type StepProgress } from './progress.ts';
 import { plainText } from './prose.ts';
-import { printed } from './quantity.ts';
 
 export function lessonResults(lesson: Lesson, progress: LessonProgress): LessonResults {
   const of = (step: LessonStep) => progress.steps[step.name] ?? NOTHING_DONE;
@@ -68,9 +67,10 @@ function answerText(question: Question, answer: Answer): string {
 
 /** Settings and seed of the attempt whose figures are kept. */
 function settingsOf({ values }: StepProgress): { readonly words: string; readonly text: string }[] {
-  const settings = Object.entries(LESSON_SETTINGS).flatMap(([name, { words, quantity }]) => {
+  const names = Object.keys(LESSON_SETTINGS) as LessonSettingName[];
+  const settings = names.flatMap((name) => {
     const value = values[name];
-    return value === undefined ? [] : [{ words, text: printed(value, quantity) }];
+    return value === undefined ? [] : [{ words: LESSON_SETTINGS[name].words, text: settingText(name, value) }];
   });
   const { seed } = values;
   return seed === undefined ? settings : [...settings, { words: 'seed', text: String(seed) }];

@@ -3,7 +3,7 @@
  * the sitting at the bench and never moves it, except that opening a step lays the bench out anew. To be told
  * of everything by `act`, and to be asked to `look` after it and while the run goes on.
  */
-import type { Answer, GivenAnswer, LessonAct, LessonResults, LessonView } from '../contract/lesson.ts';
+import type { Answer, GivenAnswer, LessonAct, LessonResults, LessonView, Prose } from '../contract/lesson.ts';
 import type { Session } from '../session/session.ts';
 import { parseQuantity } from '../units/parse.ts';
 import { doneActions } from './actions.ts';
@@ -16,6 +16,7 @@ import { lessonView, StepWords } from './lesson-view.ts';
 import { measure } from './measure.ts';
 import { type LessonProgress, NOTHING_DONE, type StepProgress } from './progress.ts';
 import { inlinesOf } from './prose.ts';
+import { UNKNOWN } from './quantity.ts';
 import { lessonResults } from './results.ts';
 import { visibleParts } from './visible-parts.ts';
 
@@ -69,11 +70,6 @@ export class LessonRunner {
 
   get step(): LessonStep {
     return this.#open;
-  }
-
-  /** How much slower than life the open step wants to begin; undefined: as the page stands. */
-  get slowed(): number | undefined {
-    return this.#open.slowed;
   }
 
   /** Why the bench may not be touched; undefined: it may. */
@@ -288,15 +284,29 @@ export class LessonRunner {
     }
   }
 
+  /** What is said to something right waits for the numbers in it; what is wrong is said at once. */
   #keepVerdict(name: string, { outcome, reason, says }: Verdict, value: number | undefined, expected: string): void {
     const { judged } = this.progressOf(this.#open);
-    const before = judged[name];
     if (outcome === 'waiting') return;
-    if (before?.outcome === outcome && before.reason === reason && before.value === value) return;
-    const words = new StepWords(this.#open, this.progressOf(this.#open), this.#present?.values ?? new Map());
-    const numbers: Record<string, string> = {};
-    for (const inline of inlinesOf(says)) if (inline.kind === 'figure') numbers[inline.name] = words.text(inline.name);
+    const numbers = this.#numbersIn(says);
+    const spoken = Object.values(numbers);
+    if (outcome === 'passed' && spoken.includes(UNKNOWN)) return;
+    const before = judged[name];
+    const same = before?.outcome === outcome && before.reason === reason && before.value === value;
+    if (same && spoken.join() === Object.values(before.numbers).join()) return;
     this.#keep({ judged: { ...judged, [name]: { outcome, reason, value, expected, numbers } } });
+  }
+
+  /** Figures, settings and event values of the present attempt, as far as a text names them. */
+  #numbersIn(says: Prose): Record<string, string> {
+    const known = new Map(this.#present?.values);
+    const named = [...inlinesOf(says)].flatMap((inline) => (inline.kind === 'figure' ? [inline.name] : []));
+    for (const name of named) {
+      const value = this.#attempt && this.#known(name, this.#attempt);
+      if (value !== undefined) known.set(name, value);
+    }
+    const words = new StepWords(this.#open, this.progressOf(this.#open), known);
+    return Object.fromEntries(named.map((name) => [name, words.text(name)]));
   }
 
   #known(name: string, attempt: Attempt): number | undefined {

@@ -34,6 +34,10 @@ import {
 
 const LINE_NAMES = Object.keys(LINES) as (keyof typeof LINES)[];
 const LONGEST_S = 600;
+/** Less across the paper shows nothing but straight lines between its rows. */
+const SHORTEST_PAPER_S = 0.02;
+const SHORTEST_REACH_MS2 = 1e-3;
+const LONGEST_REACH_MS2 = 1e5;
 
 export const line = oneOf(LINE_NAMES);
 export const momentName: Shape<MomentName> = oneOf(MOMENTS);
@@ -62,6 +66,8 @@ const stepRecord = record({
   settings: may(lessonSettings),
   seed: may(wholeNumber(0, 0xffff_ffff)),
   slowed: may(wholeNumber(1, 10_000)),
+  paper: may(quantity('time', SHORTEST_PAPER_S, LONGEST_S)),
+  reach: may(quantity('acceleration', SHORTEST_REACH_MS2, LONGEST_REACH_MS2)),
   attempt: may(momentName),
 });
 
@@ -69,6 +75,8 @@ export interface StepHead {
   readonly name: string;
   readonly setup: BenchSetup;
   readonly slowed: number | undefined;
+  readonly paperS: number | undefined;
+  readonly reachMS2: number | undefined;
   readonly attempt: MomentName;
 }
 
@@ -79,6 +87,8 @@ export const stepHead: Shape<StepHead> = (node, place) => {
       name: read.name,
       setup: { bench: read.bench, settings: read.settings ?? new Map(), seed: read.seed ?? 1 },
       slowed: read.slowed,
+      paperS: read.paper,
+      reachMS2: read.reach,
       attempt: read.attempt ?? 'start',
     }
   );

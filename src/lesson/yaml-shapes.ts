@@ -194,6 +194,9 @@ export const text: Shape<string> = (node, place) => {
 export const yes: Shape<true> = (node, place) =>
   isScalar(node) && node.value === true ? true : refuse(node, place, foundIn(node), 'true, or leave it out');
 
+export const trueOrFalse: Shape<boolean> = (node, place) =>
+  isScalar(node) && typeof node.value === 'boolean' ? node.value : refuse(node, place, foundIn(node), 'true or false');
+
 /** Text with emphasis, lists, terms and figures. */
 export const prose: Shape<Prose> = (node, place) => {
   const markdown = text(node, place);

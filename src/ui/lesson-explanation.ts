@@ -40,7 +40,11 @@ export class LessonExplanation extends LitElement {
   @property({ attribute: false }) words: Prose = [];
   @property() written = '';
   @property({ attribute: false }) model: Prose = [];
-  /** Typed and not kept yet. */
+  /** Its name among what is kept of a step. */
+  @property() name = '';
+  /** Typed and not kept, before the page was left. */
+  @property() begun: string | undefined;
+  /** Typed since. */
   @state() private draft: string | undefined;
   @state() private missing = '';
   @query('textarea') private readonly field!: HTMLTextAreaElement;
@@ -54,10 +58,11 @@ export class LessonExplanation extends LitElement {
         id="own-words"
         aria-labelledby="head"
         aria-describedby="words"
-        .value=${live(this.draft ?? this.written)}
+        .value=${live(this.draft ?? this.begun ?? this.written)}
         @input=${() => {
           this.draft = this.field.value;
           this.missing = '';
+          sendWish(this, { wish: 'draft', of: this.name, draft: { kind: 'words', written: this.draft } });
         }}
       ></textarea>
       <p class="refusal" role="alert">${this.missing}</p>

@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { Inline, Prose, TextBlock } from '../contract/lesson.ts';
-import { sendAct } from './ui-events.ts';
+import { sendWish } from './ui-events.ts';
 
 const NARROW_NO_BREAK_SPACE = /\u202f/gu;
 
@@ -39,12 +39,13 @@ function inlineTemplate(inline: Inline): TemplateResult | string {
     case 'strong':
       return html`<strong>${inline.children.map(inlineTemplate)}</strong>`;
     case 'term':
-      return html`<button class="term" type="button" @click=${openWords}>${inline.children.map(inlineTemplate)}</button>`;
+      return html`<button class="term" type="button" @click=${(event: Event) => lookUp(event, inline.term)}>${inline.children.map(inlineTemplate)}</button>`;
     case 'figure':
       return html`<b class="figure">${valueText(inline.text)}</b>`;
   }
 }
 
-function openWords(event: Event): void {
-  sendAct(event.currentTarget as HTMLElement, { what: 'open sheet', sheet: 'words' });
+function lookUp(event: Event, term: string): void {
+  const from = event.currentTarget as HTMLElement;
+  sendWish(from, { wish: 'look up', term, from });
 }

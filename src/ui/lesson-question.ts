@@ -109,7 +109,9 @@ export class LessonQuestion extends LitElement {
   @property({ attribute: false }) ink: Ink = [];
   /** Why the last answer was not taken. */
   @property() refusal = '';
-  /** What is chosen, typed or drawn and not kept yet. */
+  /** What was chosen, typed or drawn and not kept, before the page was left. */
+  @property({ attribute: false }) begun: GivenAnswer | undefined;
+  /** The same since. */
   @state() private draft: GivenAnswer | undefined;
   @state() private missing = '';
   @query('.part') private readonly whole!: HTMLElement;
@@ -157,7 +159,7 @@ export class LessonQuestion extends LitElement {
   }
 
   #choices({ choices }: FormOf<'choice'>) {
-    const given = this.draft ?? this.question.answer;
+    const given = this.#given;
     const chosen = given?.kind === 'choice' ? given.choice : '';
     return html`<div class="choices">
       ${choices.map(
@@ -176,9 +178,9 @@ export class LessonQuestion extends LitElement {
   }
 
   #number({ unit }: FormOf<'number'>) {
-    const given = this.draft ?? this.question.answer;
+    const given = this.#given;
     return html`<div class="number">
-      <label for="typed" class="note">${unit === '' ? 'a number' : `number and unit, as in ${unit}`}</label>
+      <label for="typed" class="note">${unit === '' ? 'a number' : `number and unit (${unit})`}</label>
       <input
         id="typed"
         type="text"
@@ -201,7 +203,7 @@ export class LessonQuestion extends LitElement {
   }
 
   get #points(): readonly SketchPoint[] {
-    const given = this.draft ?? this.question.answer;
+    const given = this.#given;
     return given?.kind === 'sketch' ? given.points : [];
   }
 
@@ -236,11 +238,16 @@ export class LessonQuestion extends LitElement {
   #draw(draft: GivenAnswer): void {
     this.draft = draft;
     this.missing = '';
+    sendWish(this, { wish: 'draft', of: this.question.name, draft });
+  }
+
+  get #given(): GivenAnswer | undefined {
+    return this.draft ?? this.begun ?? this.question.answer;
   }
 
   readonly #keep = (): void => {
-    const { name, form, answer } = this.question;
-    const given = this.draft ?? answer;
+    const { name, form } = this.question;
+    const given = this.#given;
     if (form.kind === 'choice' && !given) {
       this.missing = 'Choose one of them first.';
       return;

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
-import type { LessonView } from '../contract/lesson.ts';
+import type { Draft, LessonView } from '../contract/lesson.ts';
 import { smallIcons } from './key-icons.ts';
 import './lesson-list.ts';
 import type { LessonEntry } from './lesson-list.ts';
@@ -24,6 +24,8 @@ export interface OpenLesson {
   readonly refusal: LessonRefusal | undefined;
   /** The pen's line where a sketch was laid, by the name of the question. */
   readonly inks: Readonly<Record<string, Ink>>;
+  /** What was begun and not kept in the open step, by the name of the question or explanation. */
+  readonly drafts: Readonly<Record<string, Draft>>;
   /** Where a mark stands on the tape, "0.534 s"; '' without one. */
   readonly marked: string;
 }
@@ -170,7 +172,7 @@ export class LessonSheet extends LitElement {
     this.#follow = true;
   };
 
-  #lesson({ view, place, sitting, refusal, inks, marked }: OpenLesson, lessons: readonly LessonEntry[]) {
+  #lesson({ view, place, sitting, refusal, inks, drafts, marked }: OpenLesson, lessons: readonly LessonEntry[]) {
     return html`
       <div class="top">
         <p class="note">Lesson ${place} of ${lessons.length}</p>
@@ -191,7 +193,13 @@ export class LessonSheet extends LitElement {
                 ? html`<div class="body" id="step">
                     ${keyed(
                       `${sitting} ${name}`,
-                      html`<lesson-step .step=${view.step} .refusal=${refusal} .inks=${inks} .marked=${marked}></lesson-step>`,
+                      html`<lesson-step
+                        .step=${view.step}
+                        .refusal=${refusal}
+                        .inks=${inks}
+                        .drafts=${drafts}
+                        .marked=${marked}
+                      ></lesson-step>`,
                     )}
                     ${this.#after(view)}
                   </div>`

@@ -1,6 +1,14 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { ActionView, CheckView, FigureView, LessonPart, LessonStepView, Prose } from '../contract/lesson.ts';
+import type {
+  ActionView,
+  CheckView,
+  Draft,
+  FigureView,
+  LessonPart,
+  LessonStepView,
+  Prose,
+} from '../contract/lesson.ts';
 import './lesson-explanation.ts';
 import { proseBlocks, valueText } from './lesson-prose.ts';
 import './lesson-question.ts';
@@ -21,7 +29,7 @@ export interface LessonRefusal {
 
 /** What the button leaves to the learner. */
 const BY_HAND =
-  'From there on: drag the paper under the pen, the wheel brings it closer. By keys, on the tape: arrows and Page keys move the cursor, Enter takes it under the pen, + and − bring it closer or further.';
+  'From there on: drag the paper; the wheel brings it closer. By keys, on the tape: arrows and Page keys, Enter, + and −.';
 
 /** The open step of a lesson, part by part in the order of its file. */
 @customElement('lesson-step')
@@ -98,6 +106,8 @@ export class LessonStep extends LitElement {
   @property({ attribute: false }) step!: LessonStepView;
   @property({ attribute: false }) refusal: LessonRefusal | undefined;
   @property({ attribute: false }) inks: Readonly<Record<string, Ink>> = {};
+  /** What was begun and not kept before the page was left, by the name of the question or explanation. */
+  @property({ attribute: false }) drafts: Readonly<Record<string, Draft>> = {};
   /** "0.534 s" where a mark stands on the tape; '' without one. */
   @property() marked = '';
 
@@ -126,16 +136,29 @@ export class LessonStep extends LitElement {
       case 'check':
         return this.#checks(part);
       case 'explain':
-        return html`<lesson-explanation .words=${part.words} .written=${part.written} .model=${part.model}></lesson-explanation>`;
+        return this.#explanation(part);
       case 'hints':
         return this.#hints(part);
     }
   }
 
+  #explanation({ name, words, written, model }: PartOf<'explain'>) {
+    const draft = this.drafts[name];
+    return html`<lesson-explanation
+      .name=${name}
+      .words=${words}
+      .written=${written}
+      .begun=${draft?.kind === 'words' ? draft.written : undefined}
+      .model=${model}
+    ></lesson-explanation>`;
+  }
+
   #question({ part, question }: PartOf<'predict' | 'ask'>) {
+    const draft = this.drafts[question.name];
     return html`<lesson-question
       .kind=${part}
       .question=${question}
+      .begun=${draft?.kind === question.form.kind ? draft : undefined}
       .ink=${this.inks[question.name] ?? []}
       .refusal=${this.refusal?.about === question.name ? this.refusal.says : ''}
     ></lesson-question>`;

@@ -18,7 +18,7 @@ const STEPS: readonly Step[] = [
   {
     id: 'look',
     head: 'Watch the pen',
-    text: 'Held, it stands at +1 g: the arm holds the mass up. What does it write while everything falls?',
+    text: 'It stands at the height of the reading. Where does it go when the clamp lets go, and where at the felt?',
   },
   { id: 'slow', head: 'Slow it down', text: 'Turn the brass lever: the fall takes as long as you like.' },
   {

@@ -3,7 +3,7 @@
  * the top hear everything: `setting` (a value was chosen) and `act` (something is to be done). SI units throughout.
  */
 
-import type { LessonAct, PreparedAct } from '../contract/lesson.ts';
+import type { Draft, LessonAct, PreparedAct } from '../contract/lesson.ts';
 
 /** A value chosen by hand. `final` is false while a rider is still sliding. */
 export interface Setting {
@@ -14,6 +14,9 @@ export interface Setting {
 
 /** The four ways to handle the housing that have a key of their own, and the further ones. */
 export type HandlingName = 'hold' | 'drop' | 'shake' | 'tilt' | 'throw' | 'move' | 'push' | 'spin' | 'recorded';
+
+/** What the second paper shows of the element. */
+export type PaperSubject = 'frequency' | 'step' | 'landing';
 
 export type Act =
   | { readonly what: 'handle'; readonly handling: HandlingName }
@@ -37,6 +40,8 @@ export type Act =
   | { readonly what: 'clear span' }
   | { readonly what: 'arm trigger'; readonly on: boolean }
   | { readonly what: 'skip' }
+  /** Unrolls the second paper with a subject; undefined: rolls it away. */
+  | { readonly what: 'second paper'; readonly subject: PaperSubject | undefined }
   | { readonly what: 'lesson'; readonly wish: LessonWish };
 
 /** What is asked on the lesson sheet. */
@@ -48,6 +53,10 @@ export type LessonWish =
   /** Forgets what was answered in the open lesson and begins it anew. */
   | { readonly wish: 'anew' }
   | { readonly wish: 'print' }
+  /** Leads to a term of the glossary, and back to where it was asked for. */
+  | { readonly wish: 'look up'; readonly term: string; readonly from: HTMLElement }
+  /** Something is chosen, typed or drawn and not kept yet; `of`: a question, or the explanation. */
+  | { readonly wish: 'draft'; readonly of: string; readonly draft: Draft }
   /** Does at the bench what an action of the step prepares. */
   | { readonly wish: 'prepare'; readonly act: PreparedAct }
   | { readonly wish: 'tell'; readonly act: LessonAct };

@@ -37,6 +37,20 @@ const KEPT: KeptLesson = {
     },
   },
   inks: { drop: { trace: INK } },
+  drafts: {
+    drop: {
+      explanation: { kind: 'words', written: 'It is “so” \u2028 because' },
+      seen: { kind: 'number', typed: '1.' },
+      which: { kind: 'choice', choice: 'zero' },
+      trace: {
+        kind: 'sketch',
+        points: [
+          [0, 9.8],
+          [0.1, -1.5],
+        ],
+      },
+    },
+  },
 };
 
 describe('what is kept of a lesson', () => {
@@ -75,6 +89,18 @@ describe('what is kept of a lesson', () => {
     const store = new LessonStore(device);
     store.write({ ...KEPT, inks: { drop: { trace: INK.slice(1) } } });
     expect(store.read('falling')).toEqual({ ...KEPT, inks: { drop: {} } });
+  });
+
+  it.each([
+    ['there are none', null, {}],
+    ['they are no list of names', 7, {}],
+    ['one cannot be read', { drop: { a: { kind: 'number', typed: 4 }, b: { kind: 'words' }, c: null } }, { drop: {} }],
+    ['a point is none', { drop: { a: { kind: 'sketch', points: [[0]] } } }, { drop: {} }],
+  ])('drafts are left out where %s, the answers are not', (_, drafts, read) => {
+    const device = storage();
+    const store = new LessonStore(device);
+    store.write({ ...KEPT, drafts: drafts as unknown as KeptLesson['drafts'] });
+    expect(store.read('falling')).toEqual({ ...KEPT, drafts: read });
   });
 });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { MotionSpec } from '../../src/contract/motion.ts';
 import { Attempt, type MomentName } from '../../src/lesson/evidence.ts';
 import { knownValue } from '../../src/lesson/known.ts';
+import { ROOM_AIR } from '../../src/session/settings.ts';
 import { STARTING_BENCHES } from '../../src/session/starting-benches.ts';
 import { evidence, letGo, liftOff, type Made, touch } from './support/synthetic-run.ts';
 
@@ -88,6 +89,20 @@ describe('names that formulas know', () => {
     expect(known(made, 'let go', 'naturalFrequency')).toBe(8);
     expect(known({ ...made, events: [letGo(0.55)] }, 'let go', 'dampingRatio')).toBe(0.9);
     expect(known({ ...made, events: [letGo(0.55)] }, 'let go', 'gap')).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('air is that of the fall, whatever the switch says by now', () => {
+    const fall = (from: number, isThere: boolean): MotionSpec => ({
+      kind: 'free',
+      from,
+      pad: settings.pad,
+      airDrag: isThere ? ROOM_AIR : undefined,
+    });
+    const made: Made = { motions: [fall(0.3, true), fall(0.8, false)], events: [letGo(0.3), letGo(0.8)], endS: 0.6 };
+    expect(known({ ...made, events: [letGo(0.3)] }, 'let go', 'air')).toBe(1);
+    expect(known(made, 'let go', 'air')).toBe(0);
+    expect(known(made, 'start', 'air')).toBe(1);
+    expect(known({}, 'start', 'air')).toBe(0);
   });
 
   it('before an attempt, they are those of the bench', () => {

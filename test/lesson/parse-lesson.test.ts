@@ -50,6 +50,16 @@ describe('a lesson file', () => {
     expect(look!.proof).toBeUndefined();
   });
 
+  it('a step can say how much run time lies across the paper, how far it is ruled, and that there is air', () => {
+    const plain = smallLesson().steps[0]!;
+    expect([plain.paperS, plain.reachMS2, plain.slowed]).toEqual([undefined, undefined, 20]);
+    const step = smallLesson((text) =>
+      text.replace('dropHeight: 0.3 m }\n', 'dropHeight: 0.3 m, air: true }\npaper: 600 ms\nreach: 0.5 g\n'),
+    ).steps[0]!;
+    expect([step.paperS, step.reachMS2]).toEqual([0.6, 0.5 * 9.80665]);
+    expect(step.setup.settings.get('air')).toBe(1);
+  });
+
   it('is the same with Windows line ends and a byte order mark', () => {
     expect(JSON.stringify(smallLesson((text) => `\uFEFF${text.replaceAll('\n', '\r\n')}`))).toBe(
       JSON.stringify(smallLesson()),
@@ -74,7 +84,10 @@ describe('what is wrong is said with its line, what was found and what is allowe
     ['dampingRatio: 0.7,', 'damping: 0.7,', 'found "damping"', 'dampingRatio'],
     ['dampingRatio: 0.7,', 'dampingRatio: -1,', 'found "-1"', 'from 0 to 10'],
     ['dropHeight: 0.3 m }', 'dropHeight: 0.3 }', 'found "0.3"', 'has no unit'],
+    ['dropHeight: 0.3 m }', 'air: 1 }', 'found 1', 'true or false'],
     ['seed: 7', 'seed: 1.5', 'found 1.5', 'a whole number from 0 to 4294967295'],
+    ['seed: 7', 'paper: 1 ms', 'found "1 ms"', 'time from 0.02 to 600'],
+    ['seed: 7', 'reach: 1 m', 'found "1 m"', 'an acceleration in m/s²'],
     // Questions.
     ['within: 5 %\n', '', 'no measure of right and wrong', 'near with within'],
     ['number: { kind: time, unit: ms }', 'number: { kind: time, unit: kg }', 'found "kg"', 'a unit of time'],
@@ -192,11 +205,16 @@ describe('what is wrong is said with its line, what was found and what is allowe
     expect(faultsOf(text).length).toBe(3);
   });
 
-  it('a term must be in the glossary, when one is given', () => {
-    const text = changed('The box is held.', 'A [clamp](term:clamp) holds it.');
+  it('a term must be in the glossary, in the head as well', () => {
+    const text = changed('The box is held.', 'The [specific force](term:specific-force) on it.');
     expect(faultsOf(text)).toEqual([]);
-    expect(faultsOf(text, new Set(['clamp']))).toEqual([]);
-    expect(faultsOf(text, new Set(['pen']))[0]).toContain('the term "clamp"; allowed: a term of the glossary: pen');
+    expect(faultsOf(text, new Set(['pen']))[0]).toContain(
+      'the term "specific-force"; allowed: a term of the glossary: pen',
+    );
+    const misspelt = changed('The box is held.', 'The [specific force](term:specific-forse) on it.');
+    expect(faultsOf(misspelt)[0]).toContain('did you mean specific-force?');
+    const head = changed('summary: Drop it.', "summary: '[Drop](term:dropp) it.'");
+    expect(faultsOf(head)[0]).toContain('the term "dropp"');
   });
 });
 

@@ -5,6 +5,7 @@ import { projectRoot } from '../../src/command/install.mjs';
 import { checksOf, judgedNames, questionsOf } from '../../src/lesson/lesson.ts';
 import { parseLesson } from '../../src/lesson/parse-lesson.ts';
 import { playLesson, proveLesson } from '../../src/lesson/prove.ts';
+import { STARTING_BENCHES } from '../../src/session/starting-benches.ts';
 import { smallLesson } from './support/small-lesson.ts';
 
 const FOLDER = join(projectRoot, 'lessons');
@@ -15,6 +16,9 @@ const lessons = readdirSync(FOLDER)
     if ('faults' in parsed) throw new Error(`${name}: ${JSON.stringify(parsed.faults[0])}`);
     return { file: name, lesson: parsed.lesson };
   });
+
+/** Paper up to the pen at 1024 × 768, at least; the browser test of the lessons measures it [px]. */
+const SMALLEST_PAPER_PX = 300;
 
 it('there are lessons', () => expect(lessons.length).toBeGreaterThanOrEqual(3));
 
@@ -58,6 +62,25 @@ describe.each(lessons)('$file', ({ file, lesson }) => {
   });
 });
 
+describe('what is to be marked on the paper', () => {
+  const marked = lessons.flatMap(({ lesson }) =>
+    lesson.steps.flatMap((step) =>
+      checksOf(step)
+        .filter(({ value }) => value.names.includes('markAfter'))
+        .map((check) => ({ where: `${step.name} · ${check.name}`, step, check })),
+    ),
+  );
+
+  it('there is something', () => expect(marked.length).toBeGreaterThanOrEqual(2));
+
+  it.each(marked)('$where: two pixels of the smallest bench lie within its tolerance', ({ step, check }) => {
+    const { paperS, setup } = step;
+    const pxS = (paperS ?? STARTING_BENCHES[setup.bench].paperSpanS) / SMALLEST_PAPER_PX;
+    expect(check.within?.relative).toBe(false);
+    expect(check.within!.size.value(() => Number.NaN)).toBeGreaterThanOrEqual(2 * pxS);
+  });
+});
+
 describe('the proof finds', () => {
   const broken = (find: string, put: string) =>
     proveLesson(smallLesson((text) => text.replace(find, put)))
@@ -73,7 +96,9 @@ describe('the proof finds', () => {
   it('a check that is passed by answering alone, or by doing nothing', () => {
     const check = / {2}value: endReading\n[\s\S]*?0\.1 s\n/u;
     const always = (text: string) =>
-      text.replace(check, '  value: gravity\n  as: { kind: acceleration }\n  above: 0.5 g\n');
+      text
+        .replace(check, '  value: gravity\n  as: { kind: acceleration }\n  above: 0.5 g\n')
+        .replace('says: Right, `=endReading`.', 'says: Right.');
     const unasked = (text: string) =>
       always(text)
         .replace(/```predict[\s\S]*?```\n/u, '')

@@ -153,6 +153,27 @@ describe('a step', () => {
     expect(done()).toEqual([true, true, true, true, true]);
   });
 
+  it('what is said to something right waits for its numbers, of later figures and of events alike', () => {
+    const later = smallLesson((text) =>
+      text
+        .replace('says: Right, `=endReading`.', 'says: It touched at `=touchSpeed` and then read `=after`.')
+        .replace(
+          'unit: ms\n- name: endReading',
+          'unit: ms\n- name: after\n  words: Later\n  take: value\n  of: felt\n  at: touch + 0.1 s\n- name: endReading',
+        ),
+    );
+    const { runner, run, answer, drop, choose, part } = sitting(later);
+    answer('guess', '247 ms');
+    drop();
+    choose('seen', 'zero');
+    expect(runner.progressOf(later.steps[0]!).judged.zeroAtEnd).toBeUndefined();
+    run(0.1);
+    const [check] = part('check').checks;
+    expect(check!.outcome).toBe('passed');
+    // A fall of 0.3 m ends at √(2·9.80665·0.3) = 2.4257 m/s.
+    expect(plainText(check!.says)).toMatch(/^It touched at −2\.43\u202fm\/s and then read −?\d/u);
+  });
+
   it('says so when a setting was changed in the middle of an attempt', () => {
     const { session, runner, run, answer } = sitting();
     answer('guess', '247 ms');
