@@ -26,6 +26,7 @@ import { type PageState, startingState } from './page-state.ts';
 import type { Drawing } from './pictures.ts';
 import { takeRecord } from './record-in-hand.ts';
 import { RunFiles } from './run-files.ts';
+import { SecondPaperDesk } from './second-paper-desk.ts';
 import { SettingsDesk } from './settings-desk.ts';
 import { slipFigures } from './slip-figures.ts';
 import { TriggerDesk } from './trigger-desk.ts';
@@ -36,6 +37,7 @@ export class BenchPage implements PageDoor {
   readonly #time: BenchTime;
   #state: PageState;
   #surface!: BenchSurface;
+  readonly #second: SecondPaperDesk;
   #active: HandlingName | undefined = 'hold';
   #shownBeforeS = 0;
   #slowedBefore: number | undefined;
@@ -79,6 +81,7 @@ export class BenchPage implements PageDoor {
 
   constructor(host: HTMLElement, session: Session = new Session(), wallMs = 0) {
     this.#host = host;
+    this.#second = new SecondPaperDesk(this, host);
     this.#time = new BenchTime(session, wallMs, (notice) => this.say(notice));
     this.#state = startingState(session.bench.paperSpanS);
   }
@@ -292,6 +295,9 @@ export class BenchPage implements PageDoor {
       case 'bring back':
         this.#bringBack(act.index);
         break;
+      case 'second paper':
+        this.change({ secondPaper: act.subject });
+        break;
       case 'skip':
         this.#openSheet('lesson');
         break;
@@ -431,6 +437,7 @@ export class BenchPage implements PageDoor {
       }),
       this.#host,
     );
+    void this.#second.draw();
   }
 
   #markedFigures() {

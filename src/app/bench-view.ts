@@ -22,6 +22,7 @@ import '../ui/read-out-sheet.ts';
 import '../ui/reading-figure.ts';
 import '../ui/records-sheet.ts';
 import '../ui/run-keys.ts';
+import '../ui/second-paper.ts';
 import '../ui/run-sentence.ts';
 import '../ui/scene-labels.ts';
 import '../ui/short-way-in.ts';
@@ -108,7 +109,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
     <canvas slot="room" class="room-canvas" aria-label="The room" role="img"></canvas>
     <scene-labels slot="room" class="room-labels"></scene-labels>
     <sign-line slot="sign" ?turned=${state.signTurned} ?across=${settings.senses !== 'up and down'} ?hidden=${context.covered}></sign-line>
-    ${slip(state, context)}
+    ${slip(state, context)} ${secondPaper(state)}
     <caution-note slot="caution" .about=${cautionFor(state.handling)}></caution-note>
     <handling-keys slot="handling" .active=${context.active} ?letters=${state.letters}></handling-keys>
     <handling-words
@@ -195,6 +196,15 @@ function folder(state: PageState, { session, found, lessons }: ViewContext): Tem
       <physics-sheet></physics-sheet>
     </div>
   </folder-sheets>`;
+}
+
+/** The second paper, over the room while it is unrolled. */
+function secondPaper({ secondPaper: subject, paperFound }: PageState): TemplateResult | typeof nothing {
+  if (subject === undefined) return nothing;
+  return html`<second-paper slot="second" .subject=${subject} .found=${paperFound}>
+    <div slot="left" class="graph-left"></div>
+    <div slot="right" class="graph-right"></div>
+  </second-paper>`;
 }
 
 /** The slip under the tape: there when something is marked or waited for. */

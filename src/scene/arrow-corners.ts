@@ -4,10 +4,13 @@
 export const CUT_SHARE = 0.5;
 export const CUT_LIFTS: readonly number[] = [-0.3, 0.3];
 
+/** Half the width of an arrow's head against that of its shaft [–]. */
+export const HEAD_HALF = 1.15;
+
 /** Corners of an arrow along +y from (0, 0), grown by `edge` on every side. */
 export function arrowCorners(out: Float32Array, length: number, width: number, edge: number): void {
   const half = width / 2;
-  const headHalf = width * 1.15;
+  const headHalf = width * HEAD_HALF;
   const head = Math.min(width * 1.25, length);
   const slant = Math.sqrt(head * head + headHalf * headHalf);
   const tip = length + (edge * slant) / headHalf;

@@ -1,7 +1,7 @@
 /** Housing and mechanism as pen and wash, shared by the flat riding and room views. y downward, lengths in px. */
 import { cantileverShape } from './cantilever.ts';
 import type { DrawnKit } from './drawn-kit.ts';
-import type { MechanismLayout } from './mechanism-layout.ts';
+import { type MechanismLayout, STOP_PLATE } from './mechanism-layout.ts';
 import {
   CAP,
   type HousingBox,
@@ -331,9 +331,9 @@ function stop(kit: DrawnKit, m: MechanismLayout, x: number, pose: StopPose, side
     for (const lift of [-2.5, 2.5]) kit.stroke([x - half, middle + lift + 3, x + half, middle + lift - 3], p.text, 1.2);
   }
   kit.box(
-    x - half * 1.12,
+    x - half * STOP_PLATE,
     Math.min(y(6.5 * k), y(11 * k)),
-    x + half * 1.12,
+    x + half * STOP_PLATE,
     Math.max(y(6.5 * k), y(11 * k)),
     p.brass,
     p.brassDark,

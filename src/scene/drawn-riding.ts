@@ -5,6 +5,7 @@ import { gravityInView, uprightTo } from './axis-frame.ts';
 import { cantileverShape } from './cantilever.ts';
 import { DrawnKit, type FlatOptions } from './drawn-kit.ts';
 import { drawHousingBack, drawHousingFront, drawMechanism, drawVeil } from './drawn-mechanism.ts';
+import { ARROW_WIDTH, arrowStarts, pullUpPx } from './riding-arrows.ts';
 import {
   layoutDiffers,
   newRidingPose,
@@ -13,7 +14,7 @@ import {
   ridingLayout,
   ridingPose,
 } from './riding-layout.ts';
-import { arrowStarts, pullUpPx, ridingGeometry } from './riding-measure.ts';
+import { ridingGeometry } from './riding-measure.ts';
 import { ridingPart } from './riding-parts.ts';
 
 /** Swept by less than this the mass is drawn where it is [px]. */
@@ -76,7 +77,7 @@ class DrawnRiding implements RidingPicture {
     const starts = arrowStarts(layout);
     const massY = m.zeroY - pose.massUp;
     if (frame.arrows.has('arm pulls'))
-      kit.arrow(m.massX + starts.pull, massY, 0, -pullUpPx(pose), 9.5 * m.k, false, pose.offPaper);
+      kit.arrow(m.massX + starts.pull, massY, 0, -pullUpPx(pose), ARROW_WIDTH * m.k, false, pose.offPaper);
     if (frame.arrows.has('gravity on the mass')) {
       const perMS2 = Math.abs(frame.scale.pxPerMS2);
       kit.arrow(
@@ -84,7 +85,7 @@ class DrawnRiding implements RidingPicture {
         massY,
         this.#gravity[0]! * perMS2,
         -this.#gravity[1]! * perMS2,
-        9.5 * m.k,
+        ARROW_WIDTH * m.k,
         true,
         false,
       );

@@ -75,6 +75,9 @@ export interface MechanismLayout extends MechanismInput {
   readonly beaker: BeakerLayout | undefined;
 }
 
+/** Width of a stop's brass plate against that of its rubber [–]. */
+export const STOP_PLATE = 1.12;
+
 /** Lever ratios a/b outside this range would hide the mass in the wall or push it through the cap [–]. */
 const LEAST_RATIO = 0.14;
 const MOST_RATIO = 1.2;

@@ -1,20 +1,8 @@
 /** What both riding views report: from places on the picture to the geometry that labels and tests read. */
-import type { Anchor, Box, RidingFrame, RidingGeometry } from '../contract/view.ts';
-import { cantileverShape } from './cantilever.ts';
+import type { Anchor, RidingFrame, RidingGeometry } from '../contract/view.ts';
+import { arrowBox, arrowsOf } from './riding-arrows.ts';
 import type { RidingLayout, RidingPose } from './riding-layout.ts';
-
-/** The arrows start on the mass, one beside the other: shares of its width from the pin. */
-export const WEIGHT_LEFT = 0.18;
-export const PULL_RIGHT = 0.34;
-
-/** Offset of the mass's arrows from its pin, to the left or right [px]. */
-export function arrowStarts(layout: RidingLayout): { readonly pull: number; readonly weight: number } {
-  const { massWidth, look } = layout.mechanism;
-  return { pull: look.form === 'arm' ? PULL_RIGHT * massWidth : 0, weight: -WEIGHT_LEFT * massWidth };
-}
-
-/** Length of the spring's pull per mass, upward [px]: the reading at the paper's scale, held at the paper's edge with the pen. */
-export const pullUpPx = (pose: RidingPose): number => (pose.massUp > 0 ? -1 : 1) * Math.abs(pose.penUp);
+import { solidsOf, stopHalfPx } from './riding-solids.ts';
 
 /** Places that a drawing has found for its parts [px]. */
 export interface RidingPlaces {
@@ -46,20 +34,15 @@ export function ridingGeometry(
   anchor('pen', penXPx, penYPx);
   anchor('mass', massXPx, massYPx);
   anchor('arm', ...places.spring);
-  anchor('stop above', ...places.stopAbove, pose.stopAbove.present);
-  anchor('stop below', ...places.stopBelow, pose.stopBelow.present);
+  const [aboveXPx, aboveYPx] = places.stopAbove;
+  const [belowXPx, belowYPx] = places.stopBelow;
+  anchor('stop above', aboveXPx + stopHalfPx(m), aboveYPx, pose.stopAbove.present);
+  anchor('stop below', belowXPx - stopHalfPx(m), belowYPx, pose.stopBelow.present);
   anchor('oil', ...places.oil, m.beaker !== undefined);
   anchor('unbent', m.massX - m.massWidth / 2 - 14 * k, unbentYPx);
   anchor('pivot', m.pivotX, unbentYPx);
-  const starts = arrowStarts(layout);
-  anchor('arm pulls', massXPx + starts.pull, massYPx - pullUpPx(pose), frame.arrows.has('arm pulls'));
-  const perMS2 = Math.abs(frame.scale.pxPerMS2);
-  anchor(
-    'gravity on the mass',
-    massXPx + starts.weight + gravity[0]! * perMS2,
-    massYPx - gravity[1]! * perMS2,
-    frame.arrows.has('gravity on the mass'),
-  );
+  const arrows = arrowsOf(layout, pose, frame, gravity, massXPx, massYPx);
+  for (const { name, tipXPx, tipYPx, shown } of arrows) anchor(name, tipXPx, tipYPx, shown);
   anchor('housing', (box.left + box.right) / 2, box.top);
   const housingPxPerM = (box.bottom - box.top) / frame.housingSizeM[1];
   return {
@@ -73,34 +56,6 @@ export function ridingGeometry(
     leverRatio: (m.reversed ? -1 : 1) * (m.penArm / m.massArm),
     offPaper: pose.offPaper,
     anchors,
-    solids: solidsOf(layout, pose, massXPx, massYPx),
+    solids: [...solidsOf(layout, pose, massXPx, massYPx), ...arrows.filter(({ shown }) => shown).map(arrowBox(k))],
   };
-}
-
-/** Boxes a leaning lever or a bent arm is covered with. */
-const BOXES_A_PART = 6;
-
-function solidsOf({ mechanism: m, k }: RidingLayout, pose: RidingPose, massXPx: number, massYPx: number): Box[] {
-  const about = (x: number, y: number, width: number, height: number): Box => ({
-    xPx: x - width / 2,
-    yPx: y - height / 2,
-    widthPx: width,
-    heightPx: height,
-  });
-  const solids = [about(massXPx, massYPx, m.massWidth, m.massHeight)];
-  /** Along x from a to b, at a height above the 0 line for each share of the way. */
-  const along = (a: number, b: number, half: number, up: (share: number) => number): void => {
-    for (let n = 0; n < BOXES_A_PART; n += 1) {
-      const ends = [up(n / BOXES_A_PART), up((n + 1) / BOXES_A_PART)] as const;
-      const x = a + ((n + 0.5) / BOXES_A_PART) * (b - a);
-      const y = m.zeroY - (ends[0] + ends[1]) / 2;
-      solids.push(about(x, y, Math.abs(b - a) / BOXES_A_PART, Math.abs(ends[1] - ends[0]) + 2 * half));
-    }
-  };
-  const lever = 7 * k;
-  along(m.penPinX, m.penPivotX, lever, (share) => pose.penUp * (1 - share));
-  along(m.pivotX, m.massX, lever, (share) => pose.massUp * share);
-  if (m.look.form === 'arm')
-    along(m.armRootX, m.armRootX - m.armLength, 5 * k, (share) => pose.massUp * cantileverShape(share));
-  return solids;
 }

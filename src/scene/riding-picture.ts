@@ -12,6 +12,7 @@ import { buildHousing } from './housing-model.ts';
 import { MechanismModel } from './mechanism-model.ts';
 import { disposeGeometries } from './mesh-kit.ts';
 import { aimObliqueCamera } from './oblique-camera.ts';
+import { ARROW_WIDTH, arrowStarts, pullUpPx } from './riding-arrows.ts';
 import {
   layoutDiffers,
   newRidingPose,
@@ -20,7 +21,7 @@ import {
   ridingLayout,
   ridingPose,
 } from './riding-layout.ts';
-import { arrowStarts, pullUpPx, ridingGeometry } from './riding-measure.ts';
+import { ridingGeometry } from './riding-measure.ts';
 import { ridingPart } from './riding-parts.ts';
 import { softPatch } from './textures.ts';
 import { type LightPlan, type PictureOptions, ThreeStage } from './three-stage.ts';
@@ -246,7 +247,7 @@ class Riding implements RidingPicture {
   #placeArrows(layout: RidingLayout, frame: RidingFrame): void {
     const { mechanism: m, k } = layout;
     const pose = this.#pose;
-    const width = 9.5 * k;
+    const width = ARROW_WIDTH * k;
     const starts = arrowStarts(layout);
     const pull = frame.arrows.has('arm pulls') ? pullUpPx(pose) : 0;
     this.#pull!.place(m.massX + starts.pull, pose.massUp, 0, 0, pull, width, 1, pose.offPaper);

@@ -58,7 +58,9 @@ export function roomGeometry(
   const fall = fallShown(snapshot, frame);
   anchor('let go', project(-size[0] / 2, (release ?? 0) + size[1] / 2, size[2] / 2), release !== undefined);
   anchor('fall', project(0, y + size[1] / 2 + fall / 2, 0), fall > LEAST_FALL_M);
-  anchor('pad top', project(state.padX + place.padWidth / 2, 0, state.padZ), padShown);
+  // At the pad's front corner: behind it stands the column.
+  const front = state.padZ + place.padDepth / 2;
+  anchor('pad top', project(state.padX + place.padWidth / 2, -(frame.pad?.thicknessM ?? 0), front), padShown);
   anchor('clamp', places.clamp, frame.holder !== 'shaker');
   anchor('rule', project(place.ruleX, release ?? y - size[1] / 2, place.ruleZ));
   anchor('housing', places.housing);

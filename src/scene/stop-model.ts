@@ -1,7 +1,7 @@
 /** A stop: rubber in a brass cup on a stem from floor or ceiling; far away, its stem is drawn with a break. */
 import { Group, Object3D } from 'three';
 import type { Materials } from './materials.ts';
-import type { MechanismLayout } from './mechanism-layout.ts';
+import { type MechanismLayout, STOP_PLATE } from './mechanism-layout.ts';
 import { MeshKit } from './mesh-kit.ts';
 import type { StopPose } from './riding-layout.ts';
 
@@ -26,7 +26,7 @@ export class StopModel {
       Math.max(side * near, side * far),
     ];
     head.turned(materials.rubber, 0, 0, 0, rubberProfile(radius, 6.5 * k, side));
-    head.upright(materials.brass, 0, ...up(6.5 * k, 10 * k), 0, radius * 1.12, 26);
+    head.upright(materials.brass, 0, ...up(6.5 * k, 10 * k), 0, radius * STOP_PLATE, 26);
     head.upright(materials.brass, 0, ...up(10 * k, 12.5 * k), 0, radius * 0.6, 22);
     head.build(this.group);
     const stem = new MeshKit();

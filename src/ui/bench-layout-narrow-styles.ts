@@ -27,6 +27,10 @@ export const narrowLayoutStyles = css`
   :host(:not([stage])) .room {
     margin: 0;
   }
+  :host(:not([stage])) .second {
+    position: static;
+    order: 3;
+  }
   :host(:not([stage])) .slip {
     order: 2;
   }

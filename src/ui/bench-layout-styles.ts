@@ -147,6 +147,15 @@ export const wideLayoutStyles = css`
     z-index: 3;
     padding: 0 14px;
   }
+  .second {
+    position: absolute;
+    z-index: 4;
+    inset: 34px 0 0;
+    pointer-events: none;
+  }
+  .second ::slotted(*) {
+    pointer-events: auto;
+  }
   .caution {
     z-index: 3;
     padding: 4px 10px 10px 14px;

@@ -12,7 +12,7 @@ export type LayoutArea = 'paper' | 'rule' | 'riding' | 'room';
  * The page's frame: a place for each thing on the bench, at every size. It knows nothing of what stands in its slots.
  *
  * Slots: `head`, `folder`, `legend`, `paper`, `rule`, `reading`, `riding` (any number, laid over each other), `sign`,
- * `slip` (a paper slip under the tape), `room` (any number), `caution`, `handling`, `how`, `sentence`, `speed`, `pace`,
+ * `slip` (a paper slip under the tape), `second` (a paper unrolled over the room), `room` (any number), `caution`, `handling`, `how`, `sentence`, `speed`, `pace`,
  * `settings`, `words`, `help`, `run` (what concerns the whole run), `stage` (large text beside the keys in stage mode).
  */
 @customElement('bench-layout')
@@ -52,6 +52,7 @@ export class BenchLayout extends LitElement {
       <section class="room-part" aria-label="The room">
         <div class="slip"><slot name="slip"></slot></div>
         <div class="room"><slot name="room"></slot></div>
+        <div class="second"><slot name="second"></slot></div>
         <div class="caution"><slot name="caution"></slot></div>
       </section>
       <div class="legend"><slot name="legend"></slot></div>

@@ -4,7 +4,7 @@ import './caution-note.ts';
 import type { PlainFigures } from './plain-words.ts';
 import './plain-words.ts';
 import { help } from './help.ts';
-import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
+import { baseStyles, selectStyles, sheetStyles, slipKeyStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
 import { sendAct, sendSetting } from './ui-events.ts';
 
@@ -22,6 +22,7 @@ export class ElementSheet extends LitElement {
     baseStyles,
     sheetStyles,
     selectStyles,
+    slipKeyStyles,
     css`
       .bench {
         display: block;
@@ -51,6 +52,9 @@ export class ElementSheet extends LitElement {
         flex-wrap: wrap;
         align-items: center;
         gap: 4px 7px;
+      }
+      button.slip {
+        margin-top: var(--space-4);
       }
       .check {
         margin-top: var(--space-4);
@@ -110,6 +114,9 @@ export class ElementSheet extends LitElement {
         </div>
         ${sliderList(this.sliders)}
       </div>
+      <button class="slip" ${help('answers')} @click=${() => sendAct(this, { what: 'second paper', subject: 'frequency' })}>
+        what it answers, on a second paper
+      </button>
       <label class="check"
         ><input
           ${help('stops')}

@@ -63,6 +63,9 @@ export const HELP = {
   words: 'Opens the words of the trade and the equations that the bench goes by.',
   theme: 'Changes between daylight and evening.',
   stage: 'Large type and only the bench, for showing to a room.',
+  'second paper': 'Draws what the element, as it is set, answers; it is drawn anew while a setting changes.',
+  'roll away': 'Rolls the second paper away, and the room shows again.',
+  answers: 'Unrolls a second paper: amplitude and phase, step and ring-down, landings.',
   fold: 'Folds the folder away, so that the bench has the room.',
 } as const;
 

@@ -158,3 +158,17 @@ describe('access', () => {
     expect(inside).toBeGreaterThanOrEqual(96);
   });
 });
+
+it('the second paper says what the element answers, and follows the slider', async () => {
+  const bench = await ScriptedBench.open({ width: 1440, height: 900 });
+  await bench.tell('act', { what: 'second paper', subject: 'step' });
+  await bench.frames(200, 20);
+  const found = () => bench.page.evaluate(() => window.benchScript!.page.state.paperFound);
+  await bench.page.waitForFunction(() => window.benchScript!.page.state.paperFound !== '');
+  // Overshoot exp(−πζ/√(1 − ζ²)) of ζ = 0.12: 68.4 %; of ζ = 0.5: 16.3 % (K. Ogata, Modern Control Engineering, from memory).
+  expect(await found()).toMatch(/^Shoots over by 68\.4 %/);
+  await bench.tell('setting', { name: 'damping', value: 0.5, final: false });
+  await bench.frames(400, 20);
+  await bench.page.waitForFunction(() => !window.benchScript!.page.state.paperFound.includes('68.4'));
+  expect(await found()).toMatch(/^Shoots over by 16\.3 %/);
+});

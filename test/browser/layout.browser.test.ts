@@ -32,6 +32,11 @@ describe.each(SIZES)('at %i × %i no words are cut, outside or over others', (wi
       await shown(bench);
       faults.push(...(await textFaults(bench.page)).map((fault) => `${sheet}: ${fault}`));
     }
+    for (const subject of ['frequency', 'step', 'landing']) {
+      await bench.tell('act', { what: 'second paper', subject });
+      await shown(bench);
+      faults.push(...(await textFaults(bench.page)).map((fault) => `second paper, ${subject}: ${fault}`));
+    }
     expect(faults).toEqual([]);
   });
 

@@ -1,0 +1,53 @@
+import type { Graph } from '../plot/graph.ts';
+import { naturalFrequencyHz } from '../session/settings.ts';
+import { answerGraphs } from './answer-graphs.ts';
+import type { PageDoor } from './page-door.ts';
+
+/** Draws the second paper while it is unrolled, anew whenever the element or the light changes. */
+export class SecondPaperDesk {
+  readonly #page: PageDoor;
+  readonly #host: HTMLElement;
+  #graphs: readonly [Graph, Graph] | undefined;
+  #fetching = false;
+  #key = '';
+
+  constructor(page: PageDoor, host: HTMLElement) {
+    this.#page = page;
+    this.#host = host;
+  }
+
+  /** To be called after the page was rendered. */
+  async draw(): Promise<void> {
+    const { state, session } = this.#page;
+    const { secondPaper, theme, stage } = state;
+    if (secondPaper === undefined) {
+      this.#graphs = undefined;
+      this.#key = '';
+      return;
+    }
+    const { massKg, stiffnessNM, dampingRatio } = session.settings;
+    const key = [secondPaper, massKg, stiffnessNM, dampingRatio, theme, stage].join(' ');
+    if (key === this.#key || this.#fetching) return;
+    const { Graph: Sheet } = await this.#fetch();
+    const left = this.#host.querySelector<HTMLElement>('.graph-left');
+    const right = this.#host.querySelector<HTMLElement>('.graph-right');
+    if (!left || !right) return;
+    this.#key = key;
+    this.#graphs ??= [new Sheet(left), new Sheet(right)];
+    const element = { frequencyHz: naturalFrequencyHz(massKg, stiffnessNM), dampingRatio };
+    const answers = answerGraphs(secondPaper, element, theme, stage);
+    this.#graphs[0].draw(answers.left);
+    this.#graphs[1].draw(answers.right);
+    this.#page.change({ paperFound: answers.found });
+  }
+
+  /** Out of the first load: not everybody unrolls it. */
+  async #fetch(): Promise<typeof import('../plot/graph.ts')> {
+    this.#fetching = true;
+    try {
+      return await import('../plot/graph.ts');
+    } finally {
+      this.#fetching = false;
+    }
+  }
+}
