@@ -83,7 +83,7 @@ const SUBJECTS = {
 export function benchView(state: PageState, context: ViewContext): TemplateResult {
   const { session } = context;
   const { settings, bench } = session;
-  return html`<bench-layout ?folded=${state.folded} ?stage=${state.stage}>
+  return html`<bench-layout ?second=${state.secondPaper !== undefined} ?folded=${state.folded} ?stage=${state.stage}>
     <bench-head
       slot="head"
       .subject=${SUBJECTS[settings.bench]}

@@ -12,7 +12,7 @@ export const narrowLayoutStyles = css`
     min-height: 100vh;
     overflow: visible;
     grid-template-columns: minmax(0, 1fr) var(--rule) max(104px, 27vw);
-    grid-template-rows: 44px 190px 40px 262px auto auto auto auto;
+    grid-template-rows: 44px minmax(190px, auto) 40px 262px auto auto auto auto;
   }
   :host(:not([stage])) .head {
     grid-row: 1;
@@ -26,10 +26,6 @@ export const narrowLayoutStyles = css`
   }
   :host(:not([stage])) .room {
     margin: 0;
-  }
-  :host(:not([stage])) .second {
-    position: static;
-    order: 3;
   }
   :host(:not([stage])) .slip {
     order: 2;

@@ -148,13 +148,20 @@ export const wideLayoutStyles = css`
     padding: 0 14px;
   }
   .second {
-    position: absolute;
-    z-index: 4;
-    inset: 34px 0 0;
-    pointer-events: none;
+    display: none;
   }
-  .second ::slotted(*) {
-    pointer-events: auto;
+  /* Unrolled, it takes the place of the room, which stays as large as it is. */
+  :host([second]) .second {
+    position: relative;
+    display: block;
+    flex: 1;
+    min-height: 0;
+    z-index: 4;
+  }
+  :host([second]) .room {
+    position: absolute;
+    inset: 0;
+    visibility: hidden;
   }
   .caution {
     z-index: 3;

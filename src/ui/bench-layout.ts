@@ -23,6 +23,8 @@ export class BenchLayout extends LitElement {
   @property({ type: Boolean, reflect: true }) folded = false;
   /** Large type, folder and settings put away. */
   @property({ type: Boolean, reflect: true }) stage = false;
+  /** A second paper is unrolled in place of the room. */
+  @property({ type: Boolean, reflect: true }) second = false;
   /** On a narrow screen the settings are folded in; this unfolds them. */
   @property({ type: Boolean, reflect: true, attribute: 'settings-open' }) settingsOpen = false;
 
