@@ -53,9 +53,13 @@ export class LessonDoor {
         handle: (handling: HandlingName, fields) => {
           page.change({ fields: { ...page.state.fields, ...fields } });
           act({ what: 'handle', handling });
+          showBench();
         },
         set,
-        pull,
+        pull: (timeS) => {
+          pull(timeS);
+          showBench();
+        },
         lead: (setting) => this.#lead(setting),
         changed: () => page.change({}),
       });
@@ -126,4 +130,11 @@ export class LessonDoor {
     if (setting === 'drop.height') this.#page.change({ handling: 'drop' });
     this.#errands.focus(setting);
   }
+}
+
+/** On a phone the sheet lies below the bench: what is done from the sheet is to be seen. */
+function showBench(): void {
+  const paper = document.querySelector('.paper-host')?.getBoundingClientRect();
+  if (paper && (paper.top < 0 || paper.bottom > window.innerHeight))
+    document.querySelector('bench-layout')?.scrollIntoView({ block: 'start' });
 }

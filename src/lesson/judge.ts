@@ -14,14 +14,15 @@ export interface Verdict {
 
 const WAITING: Verdict = { outcome: 'waiting', reason: undefined, says: [] };
 
-/** Judges a number. Not known yet, it can still be a recognised wrong turn: gravity switched off, say. */
+/** Judges a number. Not known yet, it can still be a wrong turn that is to be named early: gravity switched off, say. */
 export function judge(judgement: Judgement, value: number | undefined, lookup: Lookup): Verdict {
   const { slips, says, otherwise, provided } = judgement;
-  const slip = slips.find(({ when }) => when.value(lookup) > 0);
   const limits = value === undefined ? undefined : limitsOf(judgement, lookup);
   if (value === undefined || !limits) {
+    const slip = slips.find(({ early, when }) => early && when.value(lookup) > 0);
     return slip ? { outcome: 'wrong', reason: slip.name, says: slip.says } : WAITING;
   }
+  const slip = slips.find(({ when }) => when.value(lookup) > 0);
   const holds = !provided || provided.value(lookup) > 0;
   if (holds && value >= limits.low && value <= limits.high) return { outcome: 'passed', reason: undefined, says };
   return { outcome: 'wrong', reason: slip?.name, says: slip?.says ?? otherwise };

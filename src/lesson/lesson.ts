@@ -67,6 +67,8 @@ export interface Judgement {
 export interface Slip {
   readonly name: string;
   readonly when: Expression;
+  /** Named before anything is measured as well: what is measured might never come. */
+  readonly early: boolean;
   readonly says: Prose;
 }
 

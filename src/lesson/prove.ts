@@ -1,13 +1,13 @@
 /**
  * Shows that a lesson can be solved and cannot be solved by accident: the model answer of each step passes all its
- * checks, doing nothing passes none, answering without touching the bench passes none, and each wrong turn fails the one
- * check that it names, for the reason that it names, and no other (the rest passes, or waits where the learner stops). Steps lay the bench out anew, so they are
- * proved one by one.
+ * checks, doing nothing passes none, answering without touching the bench passes none and is blamed for none, and each
+ * wrong turn fails the one check that it names, for the reason that it names, and no other (the rest passes, or waits
+ * where the learner stops). Steps lay the bench out anew, so they are proved one by one.
  */
 import { Session } from '../session/session.ts';
 import { applySettings } from './bench-setup.ts';
 import { handlingOf } from './handling-of.ts';
-import { type Deed, judgedNames, type Lesson, type LessonStep } from './lesson.ts';
+import { checksOf, type Deed, judgedNames, type Lesson, type LessonStep } from './lesson.ts';
 import type { Judged } from './progress.ts';
 import { UNKNOWN } from './quantity.ts';
 import { LessonRunner } from './runner.ts';
@@ -59,7 +59,7 @@ function proveStep(lesson: Lesson, step: LessonStep): ProofLine[] {
       line(
         'answers without the bench',
         'none passes',
-        onlyPassed(names, play(lesson, step, [...answering, { deed: 'wait', forS: IDLE_S }])),
+        untouched(step, play(lesson, step, [...answering, { deed: 'wait', forS: IDLE_S }])),
       ),
     );
   for (const { words, fails, as, stops, deeds } of wrong) {
@@ -161,6 +161,13 @@ function inWords(names: readonly string[], result: Result): string {
   );
   const words = [...reasons, ...gaps];
   return words.length === 0 ? 'all pass' : words.join(', ');
+}
+
+/** What passed, or was found wrong, although the bench was not touched. */
+function untouched(step: LessonStep, result: Result): string {
+  const blamed = checksOf(step).flatMap(({ name }) => (result[name]?.outcome === 'wrong' ? [name] : []));
+  const passed = onlyPassed(judgedNames(step), result);
+  return blamed.length === 0 ? passed : `${passed}, wrong: ${blamed.join(', ')}`;
 }
 
 function onlyPassed(names: readonly string[], result: Result): string {

@@ -115,8 +115,8 @@ export const printedQuantity: Shape<Quantity> = (node, place) => {
 };
 
 const slip: Shape<Slip> = into(
-  record({ name: need(identifier), if: need(expression), says: need(prose) }),
-  ({ name, if: when, says }) => ({ name, when, says }),
+  record({ name: need(identifier), if: need(expression), early: may(yes), says: need(prose) }),
+  ({ name, if: when, early, says }) => ({ name, when, early: early ?? false, says }),
 );
 
 const JUDGEMENT = {

@@ -70,16 +70,17 @@ describe('a number', () => {
 
   it('a wrong turn is named by the first slip whose condition holds; a right number by none', () => {
     const slips = [
-      { name: 'first', when: formula('a > 1'), says: says('first') },
-      { name: 'second', when: formula('a > 0'), says: says('second') },
+      { name: 'first', when: formula('a > 1'), early: false, says: says('first') },
+      { name: 'second', when: formula('a > 0'), early: true, says: says('second') },
     ];
     const check = judgement({ below: formula('1'), slips });
     expect(judge(check, 2, lookup({ a: 2 }))).toEqual({ outcome: 'wrong', reason: 'first', says: says('first') });
     expect(judge(check, 2, lookup({ a: 0.5 })).reason).toBe('second');
     expect(judge(check, 2, lookup({ a: -1 }))).toEqual({ outcome: 'wrong', reason: undefined, says: says('wrong') });
     expect(judge(check, 0, lookup({ a: 2 }))).toEqual({ outcome: 'passed', reason: undefined, says: says('right') });
-    // Recognised before anything could be measured.
-    expect(judge(check, undefined, lookup({ a: 2 })).reason).toBe('first');
+    // Before anything could be measured only what is to be said early is said.
+    expect(judge(check, undefined, lookup({ a: 2 })).reason).toBe('second');
+    expect(judge(check, undefined, lookup({ a: -1 })).outcome).toBe('waiting');
   });
 
   it.each([
@@ -94,7 +95,7 @@ describe('a number', () => {
 
 describe('an answer', () => {
   it('typed is judged as a number, and its slips may ask for it', () => {
-    const slips = [{ name: 'double', when: formula('answer > 1.9 * fall'), says: says('twice') }];
+    const slips = [{ name: 'double', when: formula('answer > 1.9 * fall'), early: false, says: says('twice') }];
     const question: Question = {
       kind: 'number',
       name: 'q',

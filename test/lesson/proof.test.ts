@@ -109,6 +109,18 @@ describe('the proof finds', () => {
     expect(passed(unasked)).toContain('nothing: passed: zeroAtEnd');
   });
 
+  it('a learner who is blamed before anything was tried', () => {
+    const blamed = broken('if: gravity < 1 m/s²', 'if: gravity > 1 m/s²\n      early: true');
+    expect(blamed).toContain('answers without the bench: none passes, wrong: zeroAtEnd');
+  });
+
+  it('a number that is missing in what is said', () => {
+    const gap = proveLesson(
+      smallLesson((text) => text.replace('says: It still rings.', 'says: It still rings, `=liftOffSpeed`.')),
+    ).filter(({ holds }) => !holds);
+    expect(gap.map(({ found }) => found)).toEqual(['zeroAtEnd: ringing, zeroAtEnd: says no liftOffSpeed']);
+  });
+
   it('a wrong turn that is not caught, caught for another reason, or fails something else as well', () => {
     expect(broken('dampingRatio: 0.02 }', 'dampingRatio: 0.6 }')).toEqual(['rings: all pass']);
     expect(broken('if: dampingRatio < 0.3', 'if: dampingRatio < 0.01')).toEqual(['rings: zeroAtEnd: wrong']);
