@@ -13,12 +13,12 @@
  *     g·[m_w(∫w′² + e w′(L)²) + ∫ρA(L − x)w′²]/M
  */
 import type { ArmSpec } from '../contract/design.ts';
-import { beamFunctions, clampedLine, integral } from './beam-functions.ts';
+import { beamFunctions, clampedLine, integralsOf } from './beam-functions.ts';
 import { firstRoots } from './first-roots.ts';
 import { materialOf } from './materials.ts';
 import { drawn, KEPT_MODES, type Load, type Strip, type Suspended, type SuspendedMode, stripOf } from './suspended.ts';
 
-export function arm(spec: ArmSpec, load: Load): Suspended {
+export function arm(spec: ArmSpec, load: Load, count = KEPT_MODES): Suspended {
   const material = materialOf(spec.material);
   const strip = stripOf(spec, material);
   const { length: l, ei, massPerLength, stressPerMoment } = strip;
@@ -30,7 +30,7 @@ export function arm(spec: ArmSpec, load: Load): Suspended {
   const turn = (m * l * (l / 2 + e) + (massPerLength * l * l * l) / 6) / ei;
   const compliance = line(l) + e * turn;
   return {
-    modes: armModes(strip, e, load),
+    modes: armModes(strip, e, load, count),
     compliance,
     pointCompliance: (l * l * l * (1 / 3) + e * l * (l + e)) / ei,
     cubic: 0,
@@ -75,20 +75,19 @@ export function armModes(strip: Strip, beyondEnd: number, load: Load, count = KE
     const { shearU, shearV, momentU, momentV } = ends(b);
     const byShear = Math.abs(shearU) + Math.abs(shearV) > Math.abs(momentU) + Math.abs(momentV);
     const line = byShear ? clampedLine(b, shearV, -shearU) : clampedLine(b, momentV, -momentU);
-    const slope = line.slope(1);
-    const centre = line.value(1) + e * slope;
-    const size = integral((u) => line.value(u) * line.value(u)) + n * centre * centre + j * slope * slope;
+    const { area, square, bending, bendingAbove } = integralsOf(line);
+    const { value, slope } = line(1);
+    const centre = value + e * slope;
+    const size = square + n * centre * centre + j * slope * slope;
     // Scaled so that the modal mass is the load's inertia.
     const scale = (centre < 0 ? -1 : 1) * Math.sqrt(n / size);
-    const bending = integral((u) => line.slope(u) * line.slope(u));
-    const ownBending = integral((u) => (1 - u) * line.slope(u) * line.slope(u));
     const weightShare = load.weight / own;
     return {
       omega: b * b * Math.sqrt(ei / (own * length * length * length)),
       shape: scale * centre,
-      participation: (integral(line.value) + weightShare * centre) / (size * scale),
-      stretch: (weightShare * (bending + e * slope * slope) + ownBending) / (size * length),
-      drawn: drawn((u) => scale * line.value(u)),
+      participation: (area + weightShare * centre) / (size * scale),
+      stretch: (weightShare * (bending + e * slope * slope) + bendingAbove) / (size * length),
+      drawn: drawn((u) => scale * line(u).value),
     };
   });
 }

@@ -11,12 +11,12 @@
  * is stretched by 2.4(x/L)². Exact to the third order; Roark's own approximation, with a cosine, has 12.18.
  */
 import type { ClampedArmSpec } from '../contract/design.ts';
-import { beamFunctions, clampedLine, integral } from './beam-functions.ts';
+import { beamFunctions, clampedLine, integralsOf } from './beam-functions.ts';
 import { firstRoots } from './first-roots.ts';
 import { materialOf } from './materials.ts';
 import { drawn, KEPT_MODES, type Load, type Strip, type Suspended, type SuspendedMode, stripOf } from './suspended.ts';
 
-export function clampedArm(spec: ClampedArmSpec, load: Load): Suspended {
+export function clampedArm(spec: ClampedArmSpec, load: Load, count = KEPT_MODES): Suspended {
   const material = materialOf(spec.material);
   const strip = stripOf(spec, material);
   const { length: l, ei, massPerLength, stressPerMoment } = strip;
@@ -25,7 +25,7 @@ export function clampedArm(spec: ClampedArmSpec, load: Load): Suspended {
   const line = (x: number): number =>
     ((load.weight * x * x * (3 * l - 4 * x)) / 48 + (massPerLength * x * x * (l - x) * (l - x)) / 24) / ei;
   return {
-    modes: clampedModes(strip, load),
+    modes: clampedModes(strip, load, count),
     compliance,
     pointCompliance: cube / (192 * ei),
     cubic: (11.52 * material.youngsModulus * spec.width * spec.thickness) / cube,
@@ -57,16 +57,17 @@ export function clampedModes(strip: Strip, load: Load, count = KEPT_MODES): Susp
   return roots.map((b) => {
     const { slopeU, slopeV } = shear(b);
     const line = clampedLine(b, slopeV, -slopeU);
-    const middle = line.value(1);
-    const size = integral((u) => line.value(u) * line.value(u)) + n * middle * middle;
+    const { area, square } = integralsOf(line);
+    const middle = line(1).value;
+    const size = square + n * middle * middle;
     const scale = (middle < 0 ? -1 : 1) * Math.sqrt(n / size);
     return {
       omega: b * b * Math.sqrt(ei / (massPerLength * half * half * half * half)),
       shape: scale * middle,
-      participation: (integral(line.value) + (load.weight / own) * middle) / (size * scale),
+      participation: (area + (load.weight / own) * middle) / (size * scale),
       // Gravity along the arm stretches one half and presses the other.
       stretch: 0,
-      drawn: drawn((u) => scale * line.value(2 * Math.min(u, 1 - u))),
+      drawn: drawn((u) => scale * line(2 * Math.min(u, 1 - u)).value),
     };
   });
 }

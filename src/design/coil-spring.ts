@@ -13,7 +13,7 @@ import { firstRoots } from './first-roots.ts';
 import { materialOf } from './materials.ts';
 import { drawn, KEPT_MODES, type Load, type Suspended, type SuspendedMode } from './suspended.ts';
 
-export function coilSpring(spec: CoilSpec, load: Load): Suspended {
+export function coilSpring(spec: CoilSpec, load: Load, count = KEPT_MODES): Suspended {
   const material = materialOf(spec.material);
   const { wire, diameter, turns } = spec;
   const wireSquare = wire * wire;
@@ -23,7 +23,7 @@ export function coilSpring(spec: CoilSpec, load: Load): Suspended {
   const wahl = (4 * index - 1) / (4 * index - 4) + 0.615 / index;
   const pulled = load.weight + own / 2;
   return {
-    modes: coilModes(stiffness, own, load),
+    modes: coilModes(stiffness, own, load, count),
     compliance: pulled / stiffness,
     pointCompliance: 1 / stiffness,
     cubic: 0,

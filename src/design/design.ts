@@ -87,6 +87,9 @@ export function designed(spec: DesignSpec, conditions: DesignConditions): Design
   return { design: { element, figures, shapes, warnings: warningsOf(worked, figures) } };
 }
 
+/** Beyond, the first root is too small for the search (first-roots.ts) [–]. */
+const LARGEST_MASS_RATIO = 1e11;
+
 function work(spec: DesignSpec, body: Body, conditions: DesignConditions): Worked | DesignFault {
   const dampers = dampersOf(spec, body, conditions.temperature);
   const damper = together(dampers);
@@ -99,7 +102,12 @@ function work(spec: DesignSpec, body: Body, conditions: DesignConditions): Worke
     spring: damper.spring(omega),
   });
   const still: Load = { inertia: body.mass, weight, turning: body.turning, spring: 0 };
-  const [dry] = suspend(spec.suspension, still).modes;
+  const { modes: dryModes, ownMass } = suspend(spec.suspension, still, 1);
+  if (!(body.mass < LARGEST_MASS_RATIO * ownMass)) {
+    const found = `${body.mass} kg on a suspension of ${ownMass} kg`;
+    return { path: 'proofMass', found, allowed: `below ${LARGEST_MASS_RATIO} times the mass of the suspension` };
+  }
+  const [dry] = dryModes;
   if (!(dry!.omega * dry!.omega + pull * dry!.stretch > 0)) {
     const found = 'an arm that falls over under its load';
     return {
@@ -135,7 +143,7 @@ function pullAlong({ suspension }: DesignSpec, gravity: number): number {
 /** ω at which the first mode, with what then moves along and springs, swings [rad/s]. */
 function firstFrequency(spec: DesignSpec, pull: number, loadAt: (omega: number) => Load): number {
   const own = (omega: number): number => {
-    const [first] = suspend(spec.suspension, loadAt(omega)).modes;
+    const [first] = suspend(spec.suspension, loadAt(omega), 1).modes;
     return Math.sqrt(Math.max(first!.omega * first!.omega + pull * first!.stretch, 0));
   };
   let low = own(1);

@@ -39,8 +39,8 @@ export function squeezed({ plate, gap, count, pressure }: GasFilmSpec, viscosity
   };
 }
 
-/** Terms reach beyond where σ bends them, at √σ/π; those left out are below 1e-6 of the sum at σ = 340 and less. */
-const LEAST_TERMS = 199;
+/** Terms reach beyond where σ bends them, at √σ/π; those left out are below 1e-5 of the sum. */
+const LEAST_TERMS = 99;
 const MOST_TERMS = 599;
 
 function blechSums(sigma: number, ratio: number): { readonly damping: number; readonly spring: number } {

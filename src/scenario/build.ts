@@ -1,8 +1,8 @@
 /** From the scenario as written, free of faults, to the run it stands for. */
 import type { HandTarget, MotionSpec, RecordedData, ShakeMotion } from '../contract/motion.ts';
-import type { Change, ElementChange, RunSpec } from '../contract/run.ts';
+import type { Change, ElementChange, ElementSpec, RunSpec } from '../contract/run.ts';
 import { toQuaternion } from './attitude.ts';
-import type { ChangeValue, MotionValue, ScenarioValue } from './keys.ts';
+import type { ChangeValue, ElementValue, MotionValue, ScenarioValue } from './keys.ts';
 
 /** Periods of the first (or lowest) frequency in which a shake is eased in unless the scenario says a time. */
 const EASE_PERIODS = 4;
@@ -11,9 +11,17 @@ const EASE_PERIODS = 4;
 export function buildRun(value: ScenarioValue, records: ReadonlyMap<number, RecordedData>): RunSpec {
   return {
     ...value,
+    elements: value.elements.map(buildElement),
     motions: value.motions.map((motion, i) => buildMotion(motion, records.get(i))),
     changes: value.changes.map(buildChange),
   };
+}
+
+/** A design has become numbers before; the run knows only these. */
+function buildElement({ design: _design, naturalFrequency, dampingRatio, ...rest }: ElementValue): ElementSpec {
+  if (naturalFrequency === undefined || dampingRatio === undefined)
+    throw new Error(`the element ${rest.name} without a frequency or damping passed the rules`);
+  return { naturalFrequency, dampingRatio, ...rest };
 }
 
 function buildMotion(motion: MotionValue, record: RecordedData | undefined): MotionSpec {

@@ -6,6 +6,7 @@
  * work, and catch slips of unit. They claim nothing about what can be built.
  */
 import { attitude, direction } from './attitude.ts';
+import { design } from './design-keys.ts';
 import type { Kind } from './kind.ts';
 import { boolean, choice, number, orNull, orZero, text, triple, wholeNumber } from './plain-kinds.ts';
 import { type Loose, list, object, optional, otherwise, required, variant } from './schema.ts';
@@ -50,6 +51,9 @@ const gap = number({ unit: 'm', above: 0, max: 1e3 });
 const restitution = number({ min: 0, max: 1 });
 const cubicStiffness = number({ unit: '1/(m²·s²)', min: 0, max: 1e30 });
 
+/** What an element must have unless it has a design. */
+export const FIRST_MODE = { naturalFrequency, dampingRatio: ratio } as const;
+
 export const element = object({
   name: required(
     text(ELEMENT_NAME, 'a letter, then up to 39 letters, digits, _ or -'),
@@ -57,8 +61,17 @@ export const element = object({
   ),
   axis: required(direction, 'input axis, housing frame'),
   at: otherwise(triple({ unit: 'm', max: 1e3 }), [0, 0, 0], 'mounting point, housing frame, from the centre of mass'),
-  naturalFrequency: required(naturalFrequency, 'undamped natural frequency; with modes that of the first mode'),
-  dampingRatio: required(ratio, 'damping ratio; with modes that of the first mode'),
+  design: optional(design, 'dimensions and materials in the place of the numbers down to cubicStiffness, and of mass'),
+  naturalFrequency: optional(
+    FIRST_MODE.naturalFrequency,
+    'undamped natural frequency; with modes that of the first mode',
+    'a fault without design',
+  ),
+  dampingRatio: optional(
+    FIRST_MODE.dampingRatio,
+    'damping ratio; with modes that of the first mode',
+    'a fault without design',
+  ),
   modes: optional(list(mode, 1, 16, 'modes'), 'bending or other modes instead of the single one'),
   staticRemainder: otherwise(
     number({ unit: 's²', max: 1e6 }),

@@ -2,9 +2,10 @@
 import type { RecordedData } from '../contract/motion.ts';
 import type { RunSpec } from '../contract/run.ts';
 import { buildRun } from './build.ts';
+import { withDesigns } from './designed-elements.ts';
 import { type Fault, pathTo, quoted, type Report, ROOT } from './fault.ts';
 import { readJson } from './json.ts';
-import { type LooseScenario, scenario } from './keys.ts';
+import { type LooseScenario, type ScenarioValue, scenario } from './keys.ts';
 import { readRecordedFile } from './recorded-file.ts';
 import { checkRules } from './rules.ts';
 
@@ -27,11 +28,16 @@ export function parseScenario(text: string, files: ScenarioFiles): Parsed {
   };
   const root = readJson(text, report);
   if (root === undefined) return { faults };
-  const value = scenario.read(root, ROOT, report);
-  if (value === undefined) return { faults };
-  checkRules(value, { report, faulty: (path) => faultyPaths.has(path) });
+  const written = scenario.read(root, ROOT, report);
+  if (written === undefined) return { faults };
+  const findings = { report, faulty: (path: string) => faultyPaths.has(path) };
+  const faultyBelow = (path: string): boolean =>
+    [...faultyPaths].some((at) => at === path || at.startsWith(`${path}.`) || at.startsWith(`${path}[`));
+  const value = withDesigns(written, findings, faultyBelow);
+  checkRules(value, findings);
   const records = readRecords(value, files, report);
-  return faults.length > 0 ? { faults } : { run: buildRun(value, records) };
+  // Without faults nothing is missing.
+  return faults.length > 0 ? { faults } : { run: buildRun(value as ScenarioValue, records) };
 }
 
 /** Reads the file of every recorded motion that says enough to do so. */

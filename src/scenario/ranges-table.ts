@@ -1,17 +1,22 @@
 /** The table of ranges for people, made from the very table that checks scenarios. */
+import { MATERIAL_KEYS, SUSPENSION_KEYS } from './design-keys.ts';
 import { MOTION_KEYS, scenario } from './keys.ts';
 import type { Kind } from './kind.ts';
 import type { Key, KeyTable } from './schema.ts';
 
 const HEAD = ['key', 'allowed', 'without it', 'meaning'];
 
-/** Markdown: one table for the run, one for an element, one for each kind of motion, one for changes. */
+/** Markdown: a table for the run, for an element, for each kind of suspension of a design, for a material, for each kind of motion, for changes. */
 export function rangesTable(): string {
   const run = scenario.below ?? {};
   const { elements, motions, changes, ...rest } = run;
   const sections = [
     section('The run', [...rows('', rest), ...rows('', { elements, motions, changes }, false)]),
     section('An element: `elements[…]`', rows('', belowOf(elements?.kind))),
+    ...Object.entries(SUSPENSION_KEYS).map(([kind, keys]) =>
+      section(`A suspension of a design with \`"kind": "${kind}"\``, rows('', keys)),
+    ),
+    section('Own values of a material', rows('', MATERIAL_KEYS)),
     ...Object.entries(MOTION_KEYS).map(([kind, keys]) =>
       section(`A motion with \`"kind": "${kind}"\``, rows('', keys)),
     ),

@@ -9,7 +9,7 @@ export interface Room {
 }
 
 const ANY_FILE = /./;
-const SCENARIO_DOORS = ['world', 'contract', 'recording', 'readout', 'analysis', 'units', 'numerics'];
+const SCENARIO_DOORS = ['world', 'contract', 'design', 'recording', 'readout', 'analysis', 'units', 'numerics'];
 const LESSON_DOORS = [...SCENARIO_DOORS, 'scenario', 'session'];
 
 const HEADLESS: Readonly<Record<string, Room>> = {
