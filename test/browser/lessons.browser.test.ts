@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Lesson } from '../../src/lesson/lesson.ts';
 import { readProgress } from '../../src/lesson/progress.ts';
 import { lessonResults } from '../../src/lesson/results.ts';
+import type { SketchPad } from '../../src/ui/sketch-pad.ts';
 import { accessibilityFaults } from './support/accessibility.ts';
 import { type Hands, keyHands, pointerHands } from './support/hands.ts';
 import { LessonWalk, readLesson } from './support/lesson-walk.ts';
@@ -40,6 +41,17 @@ async function kept(bench: ScriptedBench, lesson: Lesson) {
 }
 
 describe('each lesson can be taken in the page by its model answer', () => {
+  it('the paper of the smallest bench is as wide as the tolerances of what is to be marked on it count on', async () => {
+    const bench = await ScriptedBench.open(SIZE);
+    await bench.frames(200, 10);
+    const widthPx = await bench.page.evaluate(() => {
+      const pen = document.querySelector('pen-rule')!.getBoundingClientRect().left;
+      return pen - document.querySelector('.paper-host')!.getBoundingClientRect().left;
+    });
+    // SMALLEST_PAPER_PX of test/lesson/proof.test.ts.
+    expect(widthPx).toBeGreaterThanOrEqual(300);
+  });
+
   it('why falling reads zero, by keyboard only', { timeout: LESSON_LIMIT_MS }, async () => {
     const lesson = readLesson('falling-reads-zero');
     const [bench, hands] = await opened(lesson, ({ page }) => keyHands(page));
@@ -93,7 +105,7 @@ describe('what a learner did stays on the device', () => {
   it('a reload brings the list with the lesson to go on with, and in it the answers, until they are to be forgotten', async () => {
     const lesson = readLesson('falling-reads-zero');
     const [bench, hands] = await opened(lesson, ({ page }) => pointerHands(page));
-    await hands.choose('plusOne');
+    await hands.choose('same');
     await hands.press('Keep my prediction');
     await bench.frames(bench.wallMs + 400, 10);
     const { page } = bench;
@@ -103,7 +115,7 @@ describe('what a learner did stays on the device', () => {
     await hands.press('Go on with it');
     await bench.frames(bench.wallMs + 300, 10);
     const sheet = page.locator('lesson-sheet');
-    await expect.poll(() => sheet.getByText('One g above zero.').count()).toBe(1);
+    await expect.poll(() => sheet.getByText('As good as where it stands now.').count()).toBe(1);
     expect(await sheet.locator('input[type="radio"]').count()).toBe(0);
     await hands.press('begin the lesson anew');
     await hands.press('yes, forget them');
@@ -142,12 +154,87 @@ describe('what a learner did stays on the device', () => {
     const hands = pointerHands(bench.page);
     await hands.press('Begin the first lesson');
     await bench.frames(bench.wallMs + 200, 10);
-    await hands.choose('plusOne');
+    await hands.choose('same');
     await hands.press('Keep my prediction');
     await bench.frames(bench.wallMs + 200, 10);
     const sheet = bench.page.locator('lesson-sheet');
     await expect.poll(() => sheet.getByText('cannot be kept on this device').count()).toBe(1);
-    await expect.poll(() => sheet.getByText('One g above zero.').count()).toBe(1);
+    await expect.poll(() => sheet.getByText('As good as where it stands now.').count()).toBe(1);
+  });
+
+  it('what was chosen, typed, drawn or written and not kept yet is there again after a reload', async () => {
+    const lesson = readLesson('falling-reads-zero');
+    const [bench, hands] = await opened(lesson, ({ page }) => pointerHands(page));
+    const { page } = bench;
+    const sheet = page.locator('lesson-sheet');
+    const drawn = () => page.locator('lesson-sheet sketch-pad').evaluate((pad) => (pad as SketchPad).points.length);
+    /** Half a second is all that a crash may cost. */
+    const leaveAndReturn = async () => {
+      await bench.frames(bench.wallMs + 900, 10);
+      // As in a crash: nothing can be written any more when the page goes.
+      await page.evaluate(() => {
+        Storage.prototype.setItem = () => undefined;
+      });
+      await page.reload();
+      await page.waitForFunction(() => window.benchScript !== undefined);
+      bench.wallMs = 0;
+      await shown(bench);
+      await hands.press('Go on with it');
+      await bench.frames(bench.wallMs + 300, 10);
+    };
+    await sheet.locator('input[value="zero"]').check();
+    await leaveAndReturn();
+    expect(await sheet.locator('input[value="zero"]').isChecked()).toBe(true);
+    await hands.press('Keep my prediction');
+    await bench.frames(bench.wallMs + 300, 10);
+    await hands.press('move it');
+    await bench.runTo(bench.wallMs + 6000, 10);
+    await hands.intoField('typed');
+    await page.keyboard.type('1.0');
+    await leaveAndReturn();
+    expect(await sheet.locator('#typed').inputValue()).toBe('1.0');
+    await hands.intoField('typed');
+    await page.keyboard.press('End');
+    await page.keyboard.type(' g');
+    await page.keyboard.press('Enter');
+    await bench.frames(bench.wallMs + 400, 10);
+    await hands.intoField('own-words');
+    await page.keyboard.type('The arm, because');
+    await leaveAndReturn();
+    expect(await sheet.locator('#own-words').inputValue()).toBe('The arm, because');
+    await bench.tell('act', { what: 'lesson', wish: { wish: 'tell', act: { kind: 'open', step: 'drop' } } });
+    await bench.frames(bench.wallMs + 300, 10);
+    await hands.ontoSketch();
+    for (const key of ['Home', 'Enter', 'End', 'Enter']) await page.keyboard.press(key);
+    expect(await drawn()).toBe(2);
+    await leaveAndReturn();
+    expect(await drawn()).toBe(2);
+  });
+});
+
+describe('the words of the trade', () => {
+  it('a term in a lesson leads to its place among the words, and back to where it was asked for', async () => {
+    const lesson = readLesson('ringing-and-damping');
+    const [bench, hands] = await opened(lesson, ({ page }) => keyHands(page));
+    const { page } = bench;
+    await bench.tell('act', { what: 'lesson', wish: { wish: 'tell', act: { kind: 'open', step: 'best' } } });
+    await bench.frames(bench.wallMs + 300, 10);
+    await hands.press('settling time');
+    await bench.frames(bench.wallMs + 200, 20);
+    const focused = () =>
+      page.evaluate(() => {
+        let element = document.activeElement;
+        while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
+        const box = element?.getBoundingClientRect();
+        const inside = box !== undefined && box.top >= 0 && box.bottom <= window.innerHeight && box.height > 0;
+        return [element?.id || element?.textContent?.trim(), inside];
+      });
+    await expect.poll(focused, { timeout: 20_000 }).toEqual(['settling-time', true]);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await bench.frames(bench.wallMs + 200, 20);
+    await expect.poll(focused, { timeout: 20_000 }).toEqual(['settling time', true]);
   });
 });
 
@@ -201,7 +288,13 @@ describe('the sheet', () => {
     await bench.frames(bench.wallMs + 200, 10);
     await hands.choose('zero');
     await hands.press('Keep my prediction');
-    await bench.runTo(bench.wallMs + 12_000, 10);
+    await bench.frames(bench.wallMs + 200, 10);
+    await hands.press('move it');
+    await bench.runTo(bench.wallMs + 6000, 10);
+    await hands.intoField('typed');
+    await page.keyboard.type('1 g');
+    await page.keyboard.press('Enter');
+    await bench.frames(bench.wallMs + 200, 10);
     await hands.press('print my results');
     await bench.frames(bench.wallMs + 100, 10);
     expect(await page.locator('lesson-results').isVisible()).toBe(false);
@@ -213,7 +306,8 @@ describe('the sheet', () => {
     expect(words).toContain(lesson.title);
     expect(words).toMatch(/What came out.*1\.00 g.*What was predicted.*On zero/u);
     expect(words).toMatch(/seed \d+/u);
-    expect(words).toContain('damping ratio 0.120');
+    expect(words).toContain('damping ratio 0.300');
+    expect(words).toContain('air in the fall no');
     const widths = await sheet.evaluate((element) => [element.scrollWidth, element.clientWidth]);
     expect(widths[0]).toBeLessThanOrEqual(widths[1]!);
   });

@@ -70,6 +70,10 @@ export class LessonWalk {
         break;
       case 'set':
         for (const [name, value] of deed.settings) {
+          if (offersSetting(step, name, value)) {
+            await this.#hands.press('set it');
+            continue;
+          }
           await this.#hands.press('show me where');
           await this.#settle();
           await keyboard.type(TYPED[name]!(value));
@@ -113,8 +117,7 @@ export class LessonWalk {
   }
 
   async #act(act: PreparedAct, step: LessonStep): Promise<void> {
-    const actions = step.parts.flatMap((part) => (part.part === 'do' ? part.actions : []));
-    const offered = actions.some(({ prepared }) => JSON.stringify(prepared) === JSON.stringify(act));
+    const offered = preparedIn(step).some((prepared) => JSON.stringify(prepared) === JSON.stringify(act));
     if (offered) await this.#hands.press(preparedWords(act));
     else if (act.act === 'handle') await this.#bench.page.keyboard.press(act.handling[0]!);
     else throw new Error(`the step offers no button for ${act.act}`);
@@ -210,4 +213,13 @@ export class LessonWalk {
       await this.#bench.runTo(this.#bench.wallMs + LOOK_EVERY_MS, 10);
     }
   }
+}
+
+function preparedIn(step: LessonStep): readonly PreparedAct[] {
+  return step.parts.flatMap((part) => (part.part === 'do' ? part.actions.map(({ prepared }) => prepared) : []));
+}
+
+/** The step has a button that makes the setting, rather than leaving it to the learner. */
+function offersSetting(step: LessonStep, name: string, value: number): boolean {
+  return preparedIn(step).some((prepared) => prepared.act === 'set' && prepared.settings[name] === value);
 }
