@@ -1,4 +1,4 @@
-import { type Linked, readLink, writeLink } from '../exchange/link.ts';
+import type { Linked } from '../exchange/link.ts';
 
 /** Where the state stands in the address. */
 const MARK = '#run=';
@@ -16,7 +16,9 @@ export class Address {
   /** What the present address holds; undefined: nothing of ours. */
   static async read(): Promise<{ linked: Linked } | { refused: string } | undefined> {
     const { hash } = window.location;
-    return hash.startsWith(MARK) ? readLink(hash.slice(MARK.length)) : undefined;
+    if (!hash.startsWith(MARK)) return undefined;
+    const { readLink } = await import('../exchange/link.ts');
+    return readLink(hash.slice(MARK.length));
   }
 
   /** The whole address of a state. */
@@ -31,7 +33,10 @@ export class Address {
     this.#atMs = wallMs;
     this.#busy = true;
     try {
-      const written = await writeLink(state());
+      const linked = state();
+      // With the scenario's door it is a good part of the page's script: after the first frames is early enough.
+      const { writeLink } = await import('../exchange/link.ts');
+      const written = await writeLink(linked);
       this.refusal = 'refused' in written ? written.refused : '';
       const hash = 'text' in written ? MARK + written.text : '';
       if (hash === this.#last) return;

@@ -40,6 +40,8 @@ export class BenchPage implements PageDoor {
   readonly #second: SecondPaperDesk;
   #active: HandlingName | undefined = 'hold';
   #shownBeforeS = 0;
+  /** The last frame showed a stretch of time: standing still, an instant is drawn once more. */
+  #blurred = false;
   #slowedBefore: number | undefined;
   #eventCount = 0;
   #dirty = true;
@@ -184,19 +186,22 @@ export class BenchPage implements PageDoor {
     if (
       !changed &&
       snapshot.timeS === this.#shownBeforeS &&
+      !this.#blurred &&
       this.#surface.pictures.settled &&
       this.#surface.painter.measured
     )
       return;
+    const sinceS = Math.max(0, snapshot.timeS - this.#shownBeforeS);
     this.#surface.painter.paint(session, this.#state, {
       wallMs,
       nowS: reached,
-      sinceS: Math.max(0, snapshot.timeS - this.#shownBeforeS),
+      sinceS,
       snapshot,
       roomArrows: new Set(),
       sketch: this.#lessons.desk?.sketch,
       notes: this.#lessons.desk?.notes ?? [],
     });
+    this.#blurred = sinceS > 0;
     this.#shownBeforeS = snapshot.timeS;
   }
 
@@ -327,7 +332,9 @@ export class BenchPage implements PageDoor {
       session.set({ gravityMS2: 0 }, false, this.eventRunS);
       this.change({ place: 'space' });
     }
-    session.handle(handling, this.eventRunS);
+    const carriedToS = session.handle(handling, this.eventRunS);
+    // Nobody wants to watch ten times slowed how it is carried back to its place.
+    this.#time.hurryTo(carriedToS);
     this.#active = kind;
     if (kind === 'drop') this.#done('drop');
   }
@@ -395,6 +402,7 @@ export class BenchPage implements PageDoor {
     const wayInSkipped = this.#state.wayInSkipped || sheet === 'lesson';
     this.change({ sheet, folded: false, wayInSkipped });
     if (sheet === 'lesson') void this.#lessons.open();
+    if (sheet === 'words') void import('./words-sheets.ts');
   }
 
   /** Shows a kept run again, standing still at its newest ink. */

@@ -224,7 +224,7 @@ function paperView(session: Session, state: PageState, { snapshot, nowS, sketch,
     marked: state.marked,
     sketch,
     notes,
-    drag: 'pull',
+    drag: state.drag,
   };
 }
 

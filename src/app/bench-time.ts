@@ -27,6 +27,8 @@ export class BenchTime {
   #wallMs: number;
   #replay: Replay | undefined;
   #loopedMs: number | undefined;
+  /** Pulled back to here, and not looked up yet [s]. */
+  #pulledToS: number | undefined;
 
   constructor(session: Session, wallMs: number, say: (notice: string) => void) {
     this.session = session;
@@ -58,6 +60,7 @@ export class BenchTime {
 
   /** Lets the run come to a wall time [ms], so that what is asked meets the same state at every frame rate. */
   comeTo(wallMs: number): void {
+    this.#followPull();
     this.#wallMs = Math.max(this.#wallMs, wallMs);
     if (!this.#replay) this.#nowS = this.session.advanceTo(this.eventRunS, MOST_TICKS_A_FRAME);
   }
@@ -65,6 +68,7 @@ export class BenchTime {
   /** Runs up to the wall time of a frame [ms]. */
   frame(wallMs: number): void {
     this.#wallMs = wallMs;
+    this.#followPull();
     const { session, clock } = this;
     if (this.#replay) this.#replayOn(this.#replay);
     const { runS, droppedS } = clock.frame(wallMs);
@@ -102,6 +106,11 @@ export class BenchTime {
     this.clock.setSlowed(slowed, this.#wallMs);
   }
 
+  /** Goes as in life up to an instant of run time [s]. */
+  hurryTo(runS: number): void {
+    this.clock.hurryTo(runS, this.#wallMs);
+  }
+
   /** Another run stands on the bench: time goes on from where it has come. */
   follow(): void {
     this.#nowS = this.session.run.world.timeS;
@@ -131,11 +140,17 @@ export class BenchTime {
   /** Pulls the paper back to an instant [s] and stands still there; true unless that is the newest ink. */
   pull(timeS: number): boolean {
     const back = timeS < this.#nowS - AT_THE_PEN_S;
-    if (back) {
-      this.session.pullTo(timeS);
-      this.stop();
-    } else this.session.toNewest();
+    this.#pulledToS = back ? timeS : undefined;
+    if (back) this.stop();
+    else this.session.toNewest();
     return back;
+  }
+
+  /** What was pulled since the last frame is looked up once: a wheel turns faster than the screen. */
+  #followPull(): void {
+    if (this.#pulledToS === undefined) return;
+    this.session.pullTo(this.#pulledToS);
+    this.#pulledToS = undefined;
   }
 
   /** Begins a loop anew. */

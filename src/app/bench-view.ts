@@ -7,14 +7,12 @@ import '../ui/caution-note.ts';
 import '../ui/cover-sheet.ts';
 import '../ui/element-sheet.ts';
 import '../ui/folder-sheets.ts';
-import '../ui/glossary-sheet.ts';
 import '../ui/handling-keys.ts';
 import '../ui/help-note.ts';
 import '../ui/handling-words.ts';
 import '../ui/line-legend.ts';
 import '../ui/pause-keys.ts';
 import '../ui/pen-rule.ts';
-import '../ui/physics-sheet.ts';
 import '../ui/place-sheet.ts';
 import '../ui/plain-words.ts';
 import '../ui/quantity-slider.ts';
@@ -99,6 +97,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
       .lines=${state.lines}
       .unit=${state.unit}
       .range=${state.range}
+      ?marks=${state.drag === 'mark'}
     ></line-legend>
     <div slot="paper" class="paper-host"></div>
     <pen-rule slot="rule" .unit=${state.unit === 'g_n' ? 'g' : 'm/s²'}></pen-rule>
@@ -245,7 +244,8 @@ function keptRunWords(run: BenchRun): string {
 
 function cautionFor(handling: HandlingName): CautionName {
   if (handling === 'shake' || handling === 'recorded') return 'shake';
-  return handling === 'throw' || handling === 'spin' ? handling : 'drop';
+  if (handling === 'throw' || handling === 'spin') return handling;
+  return handling === 'tilt' || handling === 'move' ? 'shake' : 'drop';
 }
 
 function capital(text: string): string {

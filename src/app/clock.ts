@@ -19,6 +19,8 @@ export class Clock {
   #slowed: number;
   #running = false;
   #lastFrameMs: number | undefined;
+  /** Up to here run time goes as in life [s], however much it is slowed. */
+  #asInLifeToS = Number.NEGATIVE_INFINITY;
 
   constructor(slowed: number) {
     this.#slowed = slowed;
@@ -38,6 +40,12 @@ export class Clock {
     this.#slowed = slowed;
   }
 
+  /** Goes as in life up to an instant of run time [s], then slowed as before: nothing worth a slow look happens till then. */
+  hurryTo(runS: number, wallMs: number): void {
+    this.#anchor(wallMs, this.runTimeOf(wallMs));
+    this.#asInLifeToS = runS;
+  }
+
   start(wallMs: number): void {
     if (this.#running) return;
     this.#anchor(wallMs, this.#anchorS);
@@ -53,6 +61,7 @@ export class Clock {
   /** Run time begins again at an instant [s]. */
   set(runS: number, wallMs: number): void {
     this.#anchor(wallMs, runS);
+    this.#asInLifeToS = Number.NEGATIVE_INFINITY;
     this.#lastFrameMs = wallMs;
   }
 
@@ -64,7 +73,9 @@ export class Clock {
   /** Run time that belongs to a wall time [ms], such as a pointer event's time stamp. */
   runTimeOf(wallMs: number): number {
     if (!this.#running) return this.#anchorS;
-    return this.#anchorS + Math.max(0, wallMs - this.#anchorMs) / 1000 / this.#slowed;
+    const elapsedS = Math.max(0, wallMs - this.#anchorMs) / 1000;
+    const quickS = Math.min(elapsedS, Math.max(0, this.#asInLifeToS - this.#anchorS));
+    return this.#anchorS + quickS + (elapsedS - quickS) / this.#slowed;
   }
 
   frame(wallMs: number): ClockReading {

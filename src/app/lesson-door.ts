@@ -73,6 +73,7 @@ export class LessonDoor {
 
   take(wish: LessonWish): void {
     if (wish.wish === 'look up') {
+      void import('./words-sheets.ts');
       this.#page.change({ sheet: 'words', folded: false, sought: wish });
       return;
     }

@@ -40,6 +40,8 @@ export interface PageState {
   readonly letters: boolean;
   readonly signTurned: boolean;
   readonly unit: ReadingUnit;
+  /** A drag over the tape pulls the paper, or marks a span. */
+  readonly drag: 'pull' | 'mark';
   /** Up to where the paper is ruled [m/s²]. */
   readonly range: 'automatic' | number;
   readonly lines: readonly LineState[];
@@ -92,6 +94,7 @@ export function startingState(spanS: number): PageState {
     letters: true,
     signTurned: false,
     unit: 'g_n',
+    drag: 'pull',
     range: 'automatic',
     lines: LINES,
     spanS,

@@ -59,10 +59,10 @@ export function roomLabels(
   const gave = -snapshot.housing.lowestM;
   const texts: Record<string, Placing & { text: string; under?: string }> = {};
   if (releaseHeightM !== undefined)
-    texts['let go'] = {
+    texts['rule'] = {
       ...BESIDE,
       side: 'left',
-      distancePx: 58,
+      distancePx: 18,
       text: 'let go',
       under: `at ${quantityText(releaseHeightM, 'length')}`,
     };

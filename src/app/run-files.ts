@@ -1,8 +1,6 @@
-import { type Linked, writeLink } from '../exchange/link.ts';
+import type { Linked } from '../exchange/link.ts';
 import { faultSentence } from '../scenario/fault.ts';
-import { parseScenario } from '../scenario/parse-scenario.ts';
 import { scenarioText } from '../scenario/scenario-text.ts';
-import { settingsOfRun } from '../session/settings-of-run.ts';
 import { Address } from './address.ts';
 import type { PageDoor } from './page-door.ts';
 
@@ -47,7 +45,9 @@ export class RunFiles {
   }
 
   async copyLink(): Promise<void> {
-    const written = await writeLink(this.#errands.linked());
+    const linked = this.#errands.linked();
+    const { writeLink } = await import('../exchange/link.ts');
+    const written = await writeLink(linked);
     if ('refused' in written) {
       this.#say(written.refused);
       return;
@@ -68,6 +68,10 @@ export class RunFiles {
       return;
     }
     const { record } = this.#page.state;
+    const [{ parseScenario }, { settingsOfRun }] = await Promise.all([
+      import('../scenario/parse-scenario.ts'),
+      import('../session/settings-of-run.ts'),
+    ]);
     const { run, faults } = parseScenario(await file.text(), {
       readFile(name) {
         if (record?.choice.fileName === name) return record.text;

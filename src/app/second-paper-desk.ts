@@ -1,6 +1,5 @@
 import type { Graph } from '../plot/graph.ts';
 import { naturalFrequencyHz } from '../session/settings.ts';
-import { answerGraphs } from './answer-graphs.ts';
 import type { PageDoor } from './page-door.ts';
 
 /** Draws the second paper while it is unrolled, anew whenever the element or the light changes. */
@@ -28,7 +27,7 @@ export class SecondPaperDesk {
     const { massKg, stiffnessNM, dampingRatio } = session.settings;
     const key = [secondPaper, massKg, stiffnessNM, dampingRatio, theme, stage].join(' ');
     if (key === this.#key || this.#fetching) return;
-    const { Graph: Sheet } = await this.#fetch();
+    const [{ Graph: Sheet }, { answerGraphs }] = await this.#fetch();
     const left = this.#host.querySelector<HTMLElement>('.graph-left');
     const right = this.#host.querySelector<HTMLElement>('.graph-right');
     if (!left || !right) return;
@@ -42,10 +41,10 @@ export class SecondPaperDesk {
   }
 
   /** Out of the first load: not everybody unrolls it. */
-  async #fetch(): Promise<typeof import('../plot/graph.ts')> {
+  async #fetch(): Promise<[typeof import('../plot/graph.ts'), typeof import('./answer-graphs.ts')]> {
     this.#fetching = true;
     try {
-      return await import('../plot/graph.ts');
+      return await Promise.all([import('../plot/graph.ts'), import('./answer-graphs.ts')]);
     } finally {
       this.#fetching = false;
     }

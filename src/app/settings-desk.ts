@@ -59,6 +59,9 @@ export class SettingsDesk {
       case 'unit':
         page.change({ unit: value === 'm/s2' ? 'm/s2' : 'g_n' });
         return;
+      case 'drag':
+        page.change({ drag: value === true ? 'mark' : 'pull' });
+        return;
       case 'range':
         page.change({ range: value === 'automatic' ? 'automatic' : Number(value) });
         return;

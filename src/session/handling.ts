@@ -91,6 +91,7 @@ export function planFor(handling: Handling, now: Situation): readonly PlannedCom
           kind: 'free',
           from: 0,
           pad: now.pad,
+          airDrag: now.airDrag,
         }),
       ];
     }
@@ -116,6 +117,16 @@ export function planFor(handling: Handling, now: Situation): readonly PlannedCom
     case 'recorded':
       return afterHome(now, [{ ...handling.record, kind: 'recorded', from: 0 }]);
   }
+}
+
+/** How long a plan only carries the housing to its place [s]: until what was asked begins, or the clamp takes it. */
+export function carriedFor(plan: readonly PlannedCommand[]): number {
+  const motions = plan.flatMap(({ afterS, command }) =>
+    command.kind === 'motion' ? [{ afterS, ...command.motion }] : [],
+  );
+  if (motions[0]?.kind !== 'hand') return 0;
+  const asked = motions.find(({ kind }) => kind !== 'hand' && kind !== 'held');
+  return (asked ?? motions[motions.length - 1]!).afterS;
 }
 
 /** Carries the housing home and holds it there; where it is home already, the holder changes hands. */

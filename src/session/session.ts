@@ -7,7 +7,7 @@ import type { Change, RunSpec } from '../contract/run.ts';
 import type { Snapshot } from '../contract/snapshot.ts';
 import type { World } from '../world/world.ts';
 import { BenchRun } from './bench-run.ts';
-import { type Handling, planFor, type Situation } from './handling.ts';
+import { carriedFor, type Handling, planFor, type Situation } from './handling.ts';
 import {
   type BenchSettings,
   ELEMENT_NAME,
@@ -117,14 +117,19 @@ export class Session {
     return (this.#viewed ?? this.#run.world).housing.motion;
   }
 
-  /** What a key, a button or a field asks of the housing. Pulled back, it goes on from there as a new run. */
-  handle(handling: Handling, notBeforeS = 0): void {
+  /**
+   * What a key, a button or a field asks of the housing. Pulled back, it goes on from there as a new run. Tells up to when
+   * the housing is only carried to its place [s]; the present if it need not be.
+   */
+  handle(handling: Handling, notBeforeS = 0): number {
     this.#goOnIfPulledBack();
     const { world } = this.#run;
     world.takeBackHandling();
     const nowS = Math.max(world.timeS, notBeforeS);
-    for (const { afterS, command } of planFor(handling, this.#situation())) world.send(command, nowS + afterS);
+    const plan = planFor(handling, this.#situation());
+    for (const { afterS, command } of plan) world.send(command, nowS + afterS);
     this.#revision += 1;
+    return nowS + carriedFor(plan);
   }
 
   /** A hand takes hold of the housing where it is. */

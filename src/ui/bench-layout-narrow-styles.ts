@@ -31,7 +31,8 @@ export const narrowLayoutStyles = css`
     order: 2;
   }
   :host(:not([stage])) .caution {
-    display: none;
+    padding: 2px var(--margin);
+    order: 3;
   }
   :host(:not([stage])) .legend {
     grid-row: 3;

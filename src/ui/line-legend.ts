@@ -112,6 +112,10 @@ export class LineLegend extends LitElement {
         gap: 10px;
         padding: 0 4px;
       }
+      label.check {
+        justify-content: flex-start;
+        gap: 8px;
+      }
       .dash {
         stroke-dasharray: 7 3.5;
         stroke-linecap: butt;
@@ -184,6 +188,8 @@ export class LineLegend extends LitElement {
   /** In what the paper is ruled, and up to where [m/s²]. */
   @property() unit: 'g_n' | 'm/s2' = 'g_n';
   @property({ attribute: false }) range: 'automatic' | number = 'automatic';
+  /** A drag over the tape marks a span instead of pulling the paper. */
+  @property({ type: Boolean }) marks = false;
   @state() private unfolded = false;
 
   override render() {
@@ -225,7 +231,16 @@ export class LineLegend extends LitElement {
   #ruling() {
     const reach = (rangeMS2: number): string =>
       `±${quantityText(rangeMS2, 'acceleration', this.unit === 'g_n' ? 'g' : 'm/s²')}`;
-    return html`<label>
+    return html`<label class="check">
+        <input
+          type="checkbox"
+          ${help('drag')}
+          .checked=${this.marks}
+          @change=${(event: Event) =>
+            sendSetting(this, { name: 'drag', value: (event.target as HTMLInputElement).checked, final: true })}
+        />dragging marks a span
+      </label>
+      <label>
         ruled in
         <select
           ${help('unit')}

@@ -3,6 +3,7 @@ import { parseScenario } from '../../src/scenario/parse-scenario.ts';
 import { scenarioText } from '../../src/scenario/scenario-text.ts';
 import { CHANNEL } from '../../src/session/bench-run.ts';
 import { Session } from '../../src/session/session.ts';
+import { ROOM_AIR } from '../../src/session/settings.ts';
 import { STARTING_BENCHES } from '../../src/session/starting-benches.ts';
 import { World } from '../../src/world/world.ts';
 
@@ -115,6 +116,18 @@ describe('settings', () => {
     expect(session.bench.name).toBe('table-top');
   });
 });
+
+it.each([{ kind: 'drop' }, { kind: 'throw', speed: 1 }] as const)(
+  'with air, what is let go by $kind meets it',
+  (handling) => {
+    const session = new Session();
+    session.set({ air: ROOM_AIR });
+    session.handle(handling);
+    runTo(session, 0.3);
+    const free = session.asRun().motions.find(({ kind }) => kind === 'free');
+    expect(free).toMatchObject({ airDrag: ROOM_AIR });
+  },
+);
 
 it('a setting changed and a key pressed in the same tick both take effect', () => {
   const session = new Session();
