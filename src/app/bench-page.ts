@@ -10,6 +10,7 @@ import type { StartingBenchName } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
 import type { Act, HandlingName, Setting } from '../ui/ui-events.ts';
+import { quantityText } from '../units/quantity-text.ts';
 import { Address } from './address.ts';
 import type { BenchPainter } from './bench-painter.ts';
 import { BenchSurface } from './bench-surface.ts';
@@ -24,6 +25,7 @@ import { linkedOf, linkedState } from './linked-page.ts';
 import type { PageDoor } from './page-door.ts';
 import { type PageState, startingState } from './page-state.ts';
 import type { Drawing } from './pictures.ts';
+import { gravityAt, PLACES } from './places.ts';
 import { takeRecord } from './record-in-hand.ts';
 import { RunFiles } from './run-files.ts';
 import { SecondPaperDesk } from './second-paper-desk.ts';
@@ -32,6 +34,9 @@ import { slipFigures } from './slip-figures.ts';
 import { TriggerDesk } from './trigger-desk.ts';
 import { whatChanged } from './what-changed.ts';
 
+/** The key that stays pressed while a motion lasts that no key asked for. */
+const BY_MOTION: Readonly<Record<string, HandlingName | undefined>> = { held: 'hold', free: 'drop' };
+
 export class BenchPage implements PageDoor {
   readonly #host: HTMLElement;
   readonly #time: BenchTime;
@@ -39,6 +44,10 @@ export class BenchPage implements PageDoor {
   #surface!: BenchSurface;
   readonly #second: SecondPaperDesk;
   #active: HandlingName | undefined = 'hold';
+  /** What a key asked for last; it leads until a hand takes over. */
+  #asked: HandlingName | undefined;
+  /** Gravity before a push in weightless space [m/s²], to come back with the next handling. */
+  #gravityBeforeSpace: number | undefined;
   #shownBeforeS = 0;
   /** The last frame showed a stretch of time: standing still, an instant is drawn once more. */
   #blurred = false;
@@ -65,10 +74,14 @@ export class BenchPage implements PageDoor {
     line: (line, shown) => this.#act({ what: 'line', line, shown }),
     slow: (slowdown) => {
       this.#lessons.desk?.slowed(slowdown);
+      if (slowdown > this.clock.slowed) this.#done('slow');
       this.#time.setSlowed(slowdown);
-      this.#done('slow');
     },
     trigger: (name, value) => this.#trigger.set(name, value),
+    field: (name) => {
+      const [handling] = name.split('.');
+      if (handling === this.#asked && (handling === 'shake' || handling === 'spin')) this.#handle(handling);
+    },
   });
   readonly #files = new RunFiles(this, {
     linked: () => linkedOf(this),
@@ -328,15 +341,34 @@ export class BenchPage implements PageDoor {
       return;
     }
     this.#goOn();
-    if (kind === 'push' && fields['push.where'] === 'space' && session.settings.gravityMS2 !== 0) {
-      session.set({ gravityMS2: 0 }, false, this.eventRunS);
-      this.change({ place: 'space' });
-    }
+    this.#inSpace(kind === 'push' && fields['push.where'] === 'space');
     const carriedToS = session.handle(handling, this.eventRunS);
     // Nobody wants to watch ten times slowed how it is carried back to its place.
     this.#time.hurryTo(carriedToS);
     this.#active = kind;
+    this.#asked = kind;
     if (kind === 'drop') this.#done('drop');
+  }
+
+  /** Out in weightless space, or back to where it was. */
+  #inSpace(wanted: boolean): void {
+    const { session } = this;
+    const { gravityMS2 } = session.settings;
+    if (wanted && gravityMS2 !== 0) {
+      this.#gravityBeforeSpace = gravityMS2;
+      session.set({ gravityMS2: 0 }, false, this.eventRunS);
+      this.change({ place: 'space' });
+    } else if (!wanted && this.#gravityBeforeSpace !== undefined) {
+      const back = this.#gravityBeforeSpace;
+      this.#gravityBeforeSpace = undefined;
+      if (gravityMS2 !== 0) return;
+      session.set({ gravityMS2: back }, false, this.eventRunS);
+      const place = PLACES.find((each) => gravityAt(each) === back)?.id ?? '';
+      this.change({
+        place,
+        notice: `Back from weightless space: gravity is ${quantityText(back, 'acceleration', 'm/s²')} again.`,
+      });
+    }
   }
 
   /** Goes on: from where the paper was pulled back to, as a new run, or simply on. */
@@ -360,6 +392,7 @@ export class BenchPage implements PageDoor {
     this.#time.follow();
     this.#time.start();
     this.#active = 'hold';
+    this.#asked = undefined;
     this.#eventCount = 0;
     this.#trigger.arm(false);
     this.change({ marked: undefined, looping: false, notice: '' });
@@ -393,7 +426,7 @@ export class BenchPage implements PageDoor {
     this.#eventCount = all.length;
     if (fresh.some(({ kind }) => kind === 'touch')) this.#done('look');
     if (fresh.every(({ kind }) => kind === 'stop hit')) return;
-    for (const event of fresh) if (event.kind === 'motion') this.#active = activeFor(event.motion, this.#active);
+    for (const event of fresh) if (event.kind === 'motion') this.#active = this.#asked ?? BY_MOTION[event.motion];
     this.#dirty = true;
   }
 
@@ -483,6 +516,7 @@ export class BenchPage implements PageDoor {
       this.#slowedBefore = this.clock.slowed;
       this.#time.setSlowed(1);
       this.#active = undefined;
+      this.#asked = undefined;
       this.#done('grab');
     } else if (this.#slowedBefore !== undefined) {
       this.#time.setSlowed(this.#slowedBefore);
@@ -490,12 +524,4 @@ export class BenchPage implements PageDoor {
     }
     this.#dirty = true;
   }
-}
-
-/** The key that stays pressed while a motion lasts. */
-function activeFor(motion: string, before: HandlingName | undefined): HandlingName | undefined {
-  if (motion === 'held') return 'hold';
-  if (motion === 'free') return before === 'throw' ? 'throw' : 'drop';
-  if (motion === 'hand') return before;
-  return before;
 }

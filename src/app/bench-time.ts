@@ -67,13 +67,14 @@ export class BenchTime {
 
   /** Runs up to the wall time of a frame [ms]. */
   frame(wallMs: number): void {
-    this.#wallMs = wallMs;
+    // A frame's time stamp is that of its screen's beat: an event dealt with meanwhile may bear a later one.
+    this.#wallMs = Math.max(this.#wallMs, wallMs);
     this.#followPull();
     const { session, clock } = this;
     if (this.#replay) this.#replayOn(this.#replay);
-    const { runS, droppedS } = clock.frame(wallMs);
+    const { runS, droppedS } = clock.frame(this.#wallMs);
     const reached = session.advanceTo(runS, MOST_TICKS_A_FRAME);
-    if (reached < runS - session.run.world.run.tick) clock.fallBackTo(reached, wallMs);
+    if (reached < runS - session.run.world.run.tick) clock.fallBackTo(reached, this.#wallMs);
     if (droppedS * clock.slowed > LONG_GAP_S) this.#say('The page slept: the run waited.');
     this.#nowS = reached;
   }

@@ -23,6 +23,6 @@ else requestAnimationFrame(draw);
 
 /** Draws with the screen until the page goes. */
 function draw(wallMs: number): void {
+  requestAnimationFrame(draw); // first: a frame that fails must not be the last
   page.frame(wallMs);
-  requestAnimationFrame(draw);
 }

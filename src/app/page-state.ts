@@ -79,8 +79,8 @@ const LINES: readonly LineState[] = [
     further: true,
     shown: false,
   },
-  { id: 'velocity', name: 'velocity', shortName: 'velocity', stroke: 'short-dash', further: true, shown: false },
-  { id: 'height', name: 'height', shortName: 'height', stroke: 'double', further: true, shown: false },
+  { id: 'velocity', name: 'velocity', shortName: 'velocity', stroke: 'long-dash', further: true, shown: false },
+  { id: 'height', name: 'height', shortName: 'height', stroke: 'fine-dash', further: true, shown: false },
 ];
 
 export function startingState(spanS: number): PageState {

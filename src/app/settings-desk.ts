@@ -14,6 +14,8 @@ export interface SettingErrands {
   readonly line: (line: string, shown: boolean) => void;
   readonly slow: (slowdown: number) => void;
   readonly trigger: (name: string, value: Setting['value']) => void;
+  /** A field of a handling was changed: what goes on by it follows. */
+  readonly field: (name: string) => void;
 }
 
 /** Settings by their names, each to where it belongs: the session, the place, the trigger, the fields of the handling. */
@@ -82,6 +84,7 @@ export class SettingsDesk {
       this.#errands.trigger(name, value);
     } else if (typeof value !== 'boolean') {
       page.change({ fields: { ...state.fields, [name]: value } });
+      if (final) this.#errands.field(name);
     }
   }
 

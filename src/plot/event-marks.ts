@@ -38,9 +38,24 @@ export function markLook(event: RunEvent): MarkLook | undefined {
     case 'stop hit':
       return { name: 'stop', form: 'stop', rank: 9 };
     case 'change':
-      return { name: event.what, form: 'foot', rank: 3 };
+      return { name: changeName(event.what), form: 'foot', rank: 3 };
   }
 }
+
+/** What was set, in words: events name keys of the scenario, "z: dampingRatio, gap". */
+function changeName(what: string): string {
+  const keys = what.split(': ').slice(-1)[0]!.split(', ');
+  return keys.map((key) => SET_NAMES[key] ?? key).join(', ');
+}
+
+const SET_NAMES: Readonly<Record<string, string>> = {
+  naturalFrequency: 'spring',
+  dampingRatio: 'damping',
+  gap: 'gap',
+  restitution: 'bounce',
+  readout: 'read-out',
+  pad: 'felt',
+};
 
 /** Rank of the name of a touch that is a bounce. */
 export const BOUNCE_RANK = 2;

@@ -10,7 +10,7 @@ import { sendAct, sendSetting } from './ui-events.ts';
 const RANGES_G = [0.1, 1, 2, 5, 10, 20, 50, 100, 500];
 
 /** How a line is told apart: by its stroke, not by its colour alone. */
-export type LineStroke = 'solid' | 'dash' | 'dots' | 'dash-dot' | 'double' | 'short-dash';
+export type LineStroke = 'solid' | 'dash' | 'dots' | 'dash-dot' | 'fine-dash' | 'long-dash';
 
 export interface LegendLine {
   readonly id: string;
@@ -28,8 +28,8 @@ const SAMPLES: Readonly<Record<LineStroke, SVGTemplateResult>> = {
   dash: svg`<path class="pencil dash" d="M0 6h29" />`,
   dots: svg`<g class="dot"><circle cx="5" cy="6" r="2.4" /><circle cx="14" cy="6" r="2.4" /><circle cx="23" cy="6" r="2.4" /></g>`,
   'dash-dot': svg`<path class="pencil dash-dot" d="M0 6h28" />`,
-  double: svg`<path class="pencil" d="M0 4h28M0 8h28" />`,
-  'short-dash': svg`<path class="pencil short-dash" d="M0 6h28" />`,
+  'fine-dash': svg`<path class="pencil fine-dash" d="M0 6h28" />`,
+  'long-dash': svg`<path class="pencil long-dash" d="M0 6h33" />`,
 };
 
 /** Names of the tape's lines with a sample of each; a name pressed shows or hides its line. */
@@ -123,12 +123,31 @@ export class LineLegend extends LitElement {
       .dash-dot {
         stroke-dasharray: 8 4 0.1 4;
       }
-      .short-dash {
-        stroke-dasharray: 2.5 3.5;
+      .long-dash {
+        stroke-dasharray: 14 5;
         stroke-linecap: butt;
       }
-      .double .pencil {
-        stroke-width: 1.1;
+      .fine-dash {
+        stroke-dasharray: 2 3;
+        stroke-linecap: butt;
+      }
+      .many .long {
+        display: none;
+      }
+      .many .short {
+        display: inline;
+      }
+      .many {
+        gap: 9px;
+      }
+      .many svg {
+        width: 20px;
+      }
+      .many .further .long {
+        display: inline;
+      }
+      .many .further .short {
+        display: none;
       }
       .dot {
         fill: var(--dot);
@@ -194,8 +213,9 @@ export class LineLegend extends LitElement {
 
   override render() {
     const further = this.lines.filter((line) => line.further);
-    return html`<div class="legend">
-      ${this.lines.filter((line) => !line.further || line.shown).map((line) => this.#line(line))}
+    const standing = this.lines.filter((line) => !line.further || line.shown);
+    return html`<div class="legend ${standing.length > 3 ? 'many' : ''}">
+      ${standing.map((line) => this.#line(line))}
       ${
         further.length === 0
           ? ''

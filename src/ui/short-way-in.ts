@@ -100,7 +100,7 @@ export class ShortWayIn extends LitElement {
         ${
           next === undefined
             ? html`<button class="main" @click=${() => sendAct(this, { what: 'skip' })}>On to the lessons</button>`
-            : html`<button class="link" @click=${() => sendAct(this, { what: 'skip' })}>skip this</button>`
+            : html`<button class="link" @click=${() => sendAct(this, { what: 'skip' })}>skip to the lessons</button>`
         }
         ${
           next === 'drop'

@@ -166,6 +166,43 @@ describe('a run is kept', () => {
   });
 });
 
+it('an event that bears a later time than the frame after it stops nothing', async () => {
+  // The frame's time is the beat of the screen; a key pressed between beat and frame bears a later one.
+  const bench = await ScriptedBench.open(SMALL);
+  await bench.tell('setting', { name: 'slowdown', value: 1, final: true });
+  await bench.frames(1000, 20);
+  await bench.letter('d', 1200);
+  await bench.page.evaluate(() => window.benchScript!.frame(1050));
+  await bench.frames(2000, 20);
+  const kinds = await bench.page.evaluate(() =>
+    window.benchScript!.page.session.run.world.events.all.map(({ kind }) => kind),
+  );
+  expect(kinds).toContain('touch');
+});
+
+it('the key that is lit is the one that was pressed, and gravity comes back from weightless space', async () => {
+  const bench = await ScriptedBench.open(SMALL);
+  const lit = () =>
+    bench.page.evaluate(
+      () =>
+        document
+          .querySelector('handling-keys')!
+          .shadowRoot!.querySelector('[aria-pressed=true][data-handling]')
+          ?.getAttribute('data-handling') ?? '',
+    );
+  await bench.letter('d');
+  await bench.frames(6000, 10);
+  await bench.letter('s');
+  await bench.frames(12_000, 10);
+  expect(await lit()).toBe('shake');
+  await bench.tell('act', { what: 'handle', handling: 'push' });
+  await bench.frames(16_000, 10);
+  expect(await bench.page.evaluate(() => window.benchScript!.page.session.settings.gravityMS2)).toBe(0);
+  await bench.letter('h');
+  await bench.frames(17_000, 10);
+  expect(await bench.page.evaluate(() => window.benchScript!.page.session.settings.gravityMS2)).toBe(9.80665);
+});
+
 describe('a page that nobody sees', () => {
   it('hidden for a minute, the run waits and says so', async () => {
     const bench = await ScriptedBench.open(SMALL);

@@ -97,7 +97,7 @@ async function take(
 /** As a visitor does who knows the bench; the lessons then lie open. */
 async function skipShortWayIn(bench: ScriptedBench): Promise<void> {
   const { page } = bench;
-  await page.getByRole('button', { name: 'skip this' }).click();
+  await page.getByRole('button', { name: 'skip to the lessons' }).click();
   const lesson = page.locator('lesson-sheet').getByRole('button').first();
   for (let k = 0; !(await lesson.isVisible()); k += 1) {
     if (k > 100) throw new Error('the lessons do not come');
