@@ -145,7 +145,7 @@ export class BenchPainter {
     const right = this.#stage.roomLabels;
     right.widthPx = boxes.roomWidth;
     right.heightPx = boxes.roomHeight;
-    right.labels = roomLabels(room, snapshot, session.settings.dropHeightM);
+    right.labels = roomLabels(room, snapshot, releaseHeight(session));
   }
 
   /** What the mass swept through when it moves too fast for the frame; over one period, so that the veil stands still. */
@@ -229,9 +229,9 @@ function paperView(session: Session, state: PageState, { snapshot, nowS, sketch,
 }
 
 function roomFrame(session: Session, enlargement: number, { roomArrows }: FrameInput): RoomFrame {
-  const { dropHeightM, pad } = session.settings;
+  const { pad } = session.settings;
   return {
-    releaseHeightM: dropHeightM,
+    releaseHeightM: releaseHeight(session),
     holder: holderOf(session.motionShown),
     pad: { thicknessM: pad.thickness ?? FELT_M },
     look: session.bench.look,
@@ -241,6 +241,19 @@ function roomFrame(session: Session, enlargement: number, { roomArrows }: FrameI
     arrows: roomArrows,
     follow: false,
   };
+}
+
+/** Nearer than this it was let go at the drop height [m]. */
+const AT_DROP_HEIGHT_M = 0.01;
+
+/** Where it is let go from, for the mark on the rule [m]; undefined while a hand has it, or let it go elsewhere. */
+function releaseHeight({ settings, motionShown, run }: Session): number | undefined {
+  const { dropHeightM } = settings;
+  if (motionShown.kind === 'hand') return undefined;
+  if (motionShown.kind !== 'free') return dropHeightM;
+  const letGo = run.world.events.all.findLast(({ kind }) => kind === 'let go');
+  const away = letGo?.kind === 'let go' ? Math.abs(letGo.heightM - dropHeightM) : 0;
+  return away < AT_DROP_HEIGHT_M ? dropHeightM : undefined;
 }
 
 /** The big figure: always in the unit of the rule beside it, so that it does not jump between g and mg. */

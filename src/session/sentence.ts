@@ -5,13 +5,33 @@ import { G_N } from '../units/standard-gravity.ts';
 /** What the pen did, for the sentence: the reading at an instant [m/s²]. */
 export type ReadingAt = (timeS: number) => number;
 
+/** What goes on since the last fall, where no figure sums it up. */
+const DOING: Readonly<Record<string, string>> = {
+  shake: 'On the shaker.',
+  recorded: 'The record is played on the shaker.',
+  tilt: 'Tilted.',
+  move: 'Carried.',
+  push: 'Pushed.',
+  spin: 'Spun.',
+};
+
+/** Let go faster upward than this it is thrown [m/s]. */
+const THROWN_MS = 0.05;
+
 /** The sentence of the last fall or throw, in plain words, from what happened; empty before the first. */
 export function runSentence(events: readonly RunEvent[], readingAt: ReadingAt): string {
-  const letGo = findLast(events, (event) => event.kind === 'let go');
+  const latest = findLast(
+    events,
+    (event) => event.kind === 'let go' || (event.kind === 'motion' && event.motion in DOING),
+  );
+  if (latest?.kind === 'motion') return DOING[latest.motion] ?? '';
+  const letGo = latest;
   if (letGo?.kind !== 'let go') return '';
   const touch = events.find((event) => event.kind === 'touch' && event.timeS > letGo.timeS);
   if (touch?.kind !== 'touch') return `Let go ${metres(letGo.heightM)} up.`;
-  const fell = `Fell ${seconds(touch.timeS - letGo.timeS)}`;
+  const flight = seconds(touch.timeS - letGo.timeS);
+  const up = letGo.verticalSpeedMS;
+  const fell = up > THROWN_MS ? `Thrown up at ${quantityText(up, 'speed')}, in flight ${flight}` : `Fell ${flight}`;
   const reading = `reading at the end of the fall ${inG(readingAt(touch.timeS))}`;
   const off = events.find((event) => event.kind === 'lift-off' && event.timeS > touch.timeS);
   const rest = events.find((event) => event.kind === 'at rest' && event.timeS > touch.timeS);

@@ -130,10 +130,15 @@ export class LessonQuestion extends LitElement {
   }
 
   /** The form gives way to what was answered: the focus stays here, not at the top of the page. */
-  protected override updated(changed: PropertyValues<this>): void {
+  protected override updated(changed: PropertyValues): void {
+    // Below the sheet's edge a refusal would make the button look dead.
+    if ((changed.has('refusal') || changed.has('missing')) && (this.missing || this.refusal))
+      this.renderRoot.querySelector('.refusal')?.scrollIntoView({ block: 'nearest' });
     if (!changed.has('question') || !this.#kept) return;
     this.#kept = false;
-    if (!this.question.open) this.whole.focus({ preventScroll: true });
+    if (this.question.open) return;
+    this.whole.focus({ preventScroll: true });
+    this.renderRoot.querySelector('.says')?.scrollIntoView({ block: 'nearest' });
   }
 
   #said() {
