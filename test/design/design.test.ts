@@ -8,6 +8,16 @@ import { ARM, apart, CHIP, CLAMPED, COIL, CONDITIONS, design, G, ON_ARM } from '
 const ON_COIL: DesignSpec = { proofMass: { material: 'brass', diameter: 0.02 }, suspension: COIL, damping: {} };
 const ON_CLAMPED: DesignSpec = { proofMass: { mass: 0.05 }, suspension: CLAMPED, damping: {} };
 
+/** An eddy current brake's plate. */
+const plate = {
+  material: 'copper',
+  thickness: 0.002,
+  area: 4e-4,
+  field: 0.3,
+  gap: 0.006,
+  fittedFactor: 0.4,
+} as const;
+
 describe('a design in the engine', () => {
   const element = (spec: DesignSpec, gap?: number): Element => {
     const { element: numbers } = design(spec, { ...CONDITIONS, gap });
@@ -88,14 +98,6 @@ describe('damping', () => {
   });
 
   it('of several dampers is their sum, and each mode has its share by φ²/ω', () => {
-    const plate = {
-      material: 'copper',
-      thickness: 0.002,
-      area: 4e-4,
-      field: 0.3,
-      gap: 0.006,
-      fittedFactor: 0.4,
-    } as const;
     const film = { plate: [0.02, 0.03], gap: 5e-4, count: 1, pressure: 101325 } as const;
     const both = design({ ...ON_ARM, damping: { eddyCurrents: plate, gasFilm: film } });
     const { eddyCurrents, gasFilm, liquid, material } = both.figures.dampingShares;
@@ -134,14 +136,6 @@ describe('damping', () => {
 });
 
 describe('carried along by similarity', () => {
-  const plate = {
-    material: 'copper',
-    thickness: 0.002,
-    area: 4e-4,
-    field: 0.3,
-    gap: 0.006,
-    fittedFactor: 0.4,
-  } as const;
   const table: DesignSpec = {
     proofMass: { material: 'brass', size: [0.03, 0.03, 0.012] },
     suspension: { ...ARM, beyondEnd: 0.015 },

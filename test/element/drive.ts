@@ -1,5 +1,5 @@
 import type { ElementSpec } from '../../src/contract/run.ts';
-import { Element, type ElementState } from '../../src/element/element.ts';
+import { Element, type ElementState, type StopHit } from '../../src/element/element.ts';
 import { elementSpec } from '../support/run-spec.ts';
 
 export type Signal = (timeS: number) => number;
@@ -54,4 +54,24 @@ export function parabolas(signal: Signal, widthS: number): Signal {
     const [a, b, c] = [signal(k * widthS), signal((k + 0.5) * widthS), signal((k + 1) * widthS)];
     return a + u * (4 * b - 3 * a - c + 2 * u * (a - 2 * b + c));
   };
+}
+
+export interface StampedHit extends StopHit {
+  readonly timeS: number;
+}
+
+/** All touches of a run, stamped with run time. */
+export function hitsOf(element: Element, ticks: number, tickS: number, force: Signal, spin?: Signal): StampedHit[] {
+  const hits: StampedHit[] = [];
+  drive(
+    element,
+    ticks,
+    tickS,
+    force,
+    (tick) => {
+      for (const hit of element.stopHits) hits.push({ ...hit, timeS: tick * tickS + hit.tauS });
+    },
+    spin,
+  );
+  return hits;
 }
