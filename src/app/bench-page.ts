@@ -1,58 +1,38 @@
 /** The page: wires session, clock, pictures and controls. What happens is decided elsewhere. */
-import { render } from 'lit';
 import type { Linked } from '../exchange/link.ts';
-import { spanFigures } from '../plot/span-figures.ts';
-import { CHANNEL } from '../session/bench-run.ts';
-import { handlingFrom } from '../session/handling-values.ts';
-import { runSentence } from '../session/sentence.ts';
 import { Session } from '../session/session.ts';
 import type { StartingBenchName } from '../session/settings.ts';
 import { STARTING_BENCHES } from '../session/starting-benches.ts';
 import type { BenchLayout } from '../ui/bench-layout.ts';
-import type { Act, HandlingName, Setting } from '../ui/ui-events.ts';
-import { quantityText } from '../units/quantity-text.ts';
+import type { FirstStep } from '../ui/short-way-in.ts';
+import type { Act, Setting } from '../ui/ui-events.ts';
 import { Address } from './address.ts';
+import { BenchFrames } from './bench-frames.ts';
 import type { BenchPainter } from './bench-painter.ts';
 import { BenchSurface } from './bench-surface.ts';
 import { BenchTime } from './bench-time.ts';
-import { benchView } from './bench-view.ts';
 import type { Clock } from './clock.ts';
 import { deviceStorage, lessonLeftOpen } from './device-storage.ts';
 import { focusSetting } from './focus-setting.ts';
+import { HandlingDesk } from './handling-desk.ts';
 import { LessonDoor } from './lesson-door.ts';
-import { touchesBench } from './lesson-lock.ts';
+import { touches } from './lesson-lock.ts';
 import { linkedOf, linkedState } from './linked-page.ts';
 import type { PageDoor } from './page-door.ts';
 import { type PageState, startingState } from './page-state.ts';
 import type { Drawing } from './pictures.ts';
-import { gravityAt, PLACES } from './places.ts';
 import { takeRecord } from './record-in-hand.ts';
 import { RunFiles } from './run-files.ts';
-import { SecondPaperDesk } from './second-paper-desk.ts';
 import { SettingsDesk } from './settings-desk.ts';
-import { slipFigures } from './slip-figures.ts';
 import { TriggerDesk } from './trigger-desk.ts';
-import { whatChanged } from './what-changed.ts';
-
-/** The key that stays pressed while a motion lasts that no key asked for. */
-const BY_MOTION: Readonly<Record<string, HandlingName | undefined>> = { held: 'hold', free: 'drop' };
 
 export class BenchPage implements PageDoor {
   readonly #host: HTMLElement;
   readonly #time: BenchTime;
   #state: PageState;
   #surface!: BenchSurface;
-  readonly #second: SecondPaperDesk;
-  #active: HandlingName | undefined = 'hold';
-  /** What a key asked for last; it leads until a hand takes over. */
-  #asked: HandlingName | undefined;
-  /** Gravity before a push in weightless space [m/s²], to come back with the next handling. */
-  #gravityBeforeSpace: number | undefined;
-  #shownBeforeS = 0;
-  /** The last frame showed a stretch of time: standing still, an instant is drawn once more. */
-  #blurred = false;
-  #slowedBefore: number | undefined;
-  #eventCount = 0;
+  readonly #handling: HandlingDesk;
+  readonly #frames: BenchFrames;
   #dirty = true;
   readonly #address = new Address();
   readonly #trigger = new TriggerDesk(this);
@@ -65,7 +45,7 @@ export class BenchPage implements PageDoor {
       this.#begun();
     },
     focus: (setting) => {
-      this.#render();
+      this.#frames.render();
       void focusSetting(this.#host, setting);
     },
   });
@@ -78,10 +58,7 @@ export class BenchPage implements PageDoor {
       this.#time.setSlowed(slowdown);
     },
     trigger: (name, value) => this.#trigger.set(name, value),
-    field: (name) => {
-      const [handling] = name.split('.');
-      if (handling === this.#asked && (handling === 'shake' || handling === 'spin')) this.#handle(handling);
-    },
+    field: (name) => this.#handling.field(name),
   });
   readonly #files = new RunFiles(this, {
     linked: () => linkedOf(this),
@@ -96,8 +73,12 @@ export class BenchPage implements PageDoor {
 
   constructor(host: HTMLElement, session: Session = new Session(), wallMs = 0) {
     this.#host = host;
-    this.#second = new SecondPaperDesk(this, host);
     this.#time = new BenchTime(session, wallMs, (notice) => this.say(notice));
+    this.#handling = new HandlingDesk(this, this.#time, {
+      inSpace: (wanted) => this.#settings.inSpace(wanted),
+      done: (step) => this.#done(step),
+    });
+    this.#frames = new BenchFrames(host, this, this.#handling, this.#lessons);
     this.#state = startingState(session.bench.paperSpanS);
   }
 
@@ -148,7 +129,7 @@ export class BenchPage implements PageDoor {
 
   /** Puts the page together; afterwards `frame` may be called. */
   async build(): Promise<void> {
-    this.#render();
+    this.#frames.render();
     const layout = this.#host.querySelector<BenchLayout>('bench-layout')!;
     layout.addEventListener('act', (event) => this.#at(event, () => this.#act(event.detail)));
     layout.addEventListener('setting', (event) => this.#at(event, () => this.#set(event.detail)));
@@ -156,8 +137,8 @@ export class BenchPage implements PageDoor {
     this.#surface = new BenchSurface(this.#host, this, this.drawing, {
       wallOf: (event) => this.wallOf(event),
       pull: (timeS) => this.#pull(timeS),
-      mayHold: () => !this.#lessons.refusesHand(),
-      held: (holds, wallMs) => this.#held(holds, wallMs),
+      mayHold: () => !this.#refusesHand(),
+      held: (holds, wallMs) => this.#handling.held(holds, wallMs),
     });
     document.addEventListener('visibilitychange', () => this.#slept());
     this.#time.start();
@@ -185,37 +166,15 @@ export class BenchPage implements PageDoor {
       this.change({ notice: 'The paper is at its end: begin a fresh run.' });
     this.#trigger.watch();
     if (this.#state.looping && this.#state.marked) this.#time.loop(this.#state.marked);
-    this.#followEvents();
+    this.#handling.followEvents();
     this.#lessons.desk?.frame(wallMs);
   }
 
   #draw(wallMs: number): void {
-    const session = this.session;
-    const reached = this.nowS;
     const changed = this.#dirty;
-    if (changed) this.#render();
-    const snapshot = session.look(reached);
-    // Nothing new to see: a bench that stands still costs nothing.
-    if (
-      !changed &&
-      snapshot.timeS === this.#shownBeforeS &&
-      !this.#blurred &&
-      this.#surface.pictures.settled &&
-      this.#surface.painter.measured
-    )
-      return;
-    const sinceS = Math.max(0, snapshot.timeS - this.#shownBeforeS);
-    this.#surface.painter.paint(session, this.#state, {
-      wallMs,
-      nowS: reached,
-      sinceS,
-      snapshot,
-      roomArrows: new Set(),
-      sketch: this.#lessons.desk?.sketch,
-      notes: this.#lessons.desk?.notes ?? [],
-    });
-    this.#blurred = sinceS > 0;
-    this.#shownBeforeS = snapshot.timeS;
+    this.#dirty = false;
+    if (changed) this.#frames.render();
+    this.#frames.paint(this.#surface, wallMs, changed);
   }
 
   // ——— what the controls ask ———
@@ -228,10 +187,10 @@ export class BenchPage implements PageDoor {
 
   #act(act: Act): void {
     const session = this.session;
-    if (this.#lessons.refuses(act) || (this.#time.replays && this.#replays(act))) return;
+    if (this.#refuses(act)) return;
     switch (act.what) {
       case 'handle':
-        this.#handle(act.handling);
+        this.#handling.handle(act.handling);
         break;
       case 'show handling':
         this.change({ handling: act.handling });
@@ -240,7 +199,7 @@ export class BenchPage implements PageDoor {
         this.#time.stop();
         break;
       case 'go on':
-        this.#goOn();
+        this.#handling.goOn();
         break;
       case 'one tick on':
         this.#time.oneTickOn();
@@ -328,54 +287,7 @@ export class BenchPage implements PageDoor {
 
   #set(setting: Setting): void {
     this.#dirty = true;
-    if (!this.#lessons.refuses(setting)) this.#settings.set(setting);
-  }
-
-  #handle(kind: HandlingName): void {
-    const session = this.session;
-    const { fields, record } = this.#state;
-    this.change({ handling: kind, notice: '' });
-    const handling = handlingFrom(kind, fields, record?.motion);
-    if (!handling) {
-      this.change({ sheet: 'records', folded: false, notice: 'Choose a recorded file first.' });
-      return;
-    }
-    this.#goOn();
-    this.#inSpace(kind === 'push' && fields['push.where'] === 'space');
-    const carriedToS = session.handle(handling, this.eventRunS);
-    // Nobody wants to watch ten times slowed how it is carried back to its place.
-    this.#time.hurryTo(carriedToS);
-    this.#active = kind;
-    this.#asked = kind;
-    if (kind === 'drop') this.#done('drop');
-  }
-
-  /** Out in weightless space, or back to where it was. */
-  #inSpace(wanted: boolean): void {
-    const { session } = this;
-    const { gravityMS2 } = session.settings;
-    if (wanted && gravityMS2 !== 0) {
-      this.#gravityBeforeSpace = gravityMS2;
-      session.set({ gravityMS2: 0 }, false, this.eventRunS);
-      this.change({ place: 'space' });
-    } else if (!wanted && this.#gravityBeforeSpace !== undefined) {
-      const back = this.#gravityBeforeSpace;
-      this.#gravityBeforeSpace = undefined;
-      if (gravityMS2 !== 0) return;
-      session.set({ gravityMS2: back }, false, this.eventRunS);
-      const place = PLACES.find((each) => gravityAt(each) === back)?.id ?? '';
-      this.change({
-        place,
-        notice: `Back from weightless space: gravity is ${quantityText(back, 'acceleration', 'm/s²')} again.`,
-      });
-    }
-  }
-
-  /** Goes on: from where the paper was pulled back to, as a new run, or simply on. */
-  #goOn(): void {
-    if (this.#state.looping) this.change({ looping: false });
-    if (this.#time.goOn()) this.#eventCount = this.session.run.world.events.all.length;
-    this.#dirty = true;
+    if (!this.#refuses(setting)) this.#settings.set(setting);
   }
 
   #choose(name: StartingBenchName): void {
@@ -391,9 +303,8 @@ export class BenchPage implements PageDoor {
   #begun(): void {
     this.#time.follow();
     this.#time.start();
-    this.#active = 'hold';
-    this.#asked = undefined;
-    this.#eventCount = 0;
+    this.#handling.begun(false);
+    this.#settings.elsewhere();
     this.#trigger.arm(false);
     this.change({ marked: undefined, looping: false, notice: '' });
   }
@@ -418,18 +329,6 @@ export class BenchPage implements PageDoor {
     }
   }
 
-  /** Things that happen change what the page says. */
-  #followEvents(): void {
-    const { all } = this.session.run.world.events;
-    if (all.length === this.#eventCount) return;
-    const fresh = all.slice(this.#eventCount);
-    this.#eventCount = all.length;
-    if (fresh.some(({ kind }) => kind === 'touch')) this.#done('look');
-    if (fresh.every(({ kind }) => kind === 'stop hit')) return;
-    for (const event of fresh) if (event.kind === 'motion') this.#active = this.#asked ?? BY_MOTION[event.motion];
-    this.#dirty = true;
-  }
-
   #openSheet(sheet: string): void {
     // The short way in has had its turn once the lessons lie open.
     const wayInSkipped = this.#state.wayInSkipped || sheet === 'lesson';
@@ -444,58 +343,29 @@ export class BenchPage implements PageDoor {
     session.bringBack(index);
     this.#begun();
     this.#time.stop();
-    this.#eventCount = session.run.world.events.all.length;
+    this.#handling.begun(true);
     this.change({ spanS: session.bench.paperSpanS, runNote: 'Brought back. The run that stood here is kept instead.' });
   }
 
-  /** While a run is replayed nothing may touch it. */
-  #replays(act: Act): boolean {
-    if (!touchesBench(act)) return false;
-    this.change({ notice: 'The run is being replayed: a moment.' });
-    return true;
+  /** The bench may not be touched so: a lesson waits for a prediction, or a run is being replayed. Says why. */
+  #refuses(asked: Act | Setting): boolean {
+    return touches(asked) && this.#refusesHand();
   }
 
-  // ——— drawing ———
-
-  #render(): void {
-    this.#dirty = false;
-    const session = this.session;
-    const { run } = session;
-    const sentence = runSentence(run.world.events.all, (timeS) => run.readingAt(timeS));
-    render(
-      benchView(this.#state, {
-        session,
-        slowed: this.clock.slowed,
-        paused: !this.clock.running,
-        active: this.#active,
-        span: this.#markedFigures(),
-        undoWhat: whatChanged(session.undoTo, session.settings),
-        redoWhat: whatChanged(session.redoTo, session.settings),
-        sentence,
-        found: sentence,
-        lessons: this.#lessons.view,
-        covered: this.#lessons.desk?.covered ?? false,
-      }),
-      this.#host,
-    );
-    void this.#second.draw();
+  #refusesHand(): boolean {
+    if (this.#lessons.refusesHand()) return true;
+    if (this.#time.replays) this.change({ notice: 'The run is being replayed: a moment.' });
+    return this.#time.replays;
   }
 
-  #markedFigures() {
-    const { marked, lines, unit } = this.#state;
-    if (!marked) return undefined;
-    const line = lines.find(({ id, shown }) => shown && id === 'mass') ? 'mass' : 'felt';
-    const channel = line === 'mass' ? CHANNEL.reading : CHANNEL.specificForce;
-    const figures = spanFigures(this.session.run.tape, channel, marked.fromS, marked.toS);
-    return figures && slipFigures(figures, line === 'mass' ? 'what the mass did' : 'what happened', unit);
-  }
+  // ——— how the page stands ———
 
   change(changed: Partial<PageState>): void {
     this.#state = { ...this.#state, ...changed };
     this.#dirty = true;
   }
 
-  #done(step: 'drop' | 'look' | 'slow' | 'grab'): void {
+  #done(step: FirstStep): void {
     if (this.#state.firstSteps.has(step)) return;
     this.change({ firstSteps: new Set([...this.#state.firstSteps, step]) });
   }
@@ -506,22 +376,5 @@ export class BenchPage implements PageDoor {
     root.toggleAttribute('data-stage', this.#state.stage);
     this.#surface.pictures.setTheme(this.#state.theme);
     this.#surface.painter.resized();
-  }
-
-  /** While a hand leads it, time runs as in life: slowed, the housing would lag behind the hand. */
-  #held(holds: boolean, wallMs: number): void {
-    this.#time.comeTo(wallMs);
-    if (holds) {
-      this.#goOn();
-      this.#slowedBefore = this.clock.slowed;
-      this.#time.setSlowed(1);
-      this.#active = undefined;
-      this.#asked = undefined;
-      this.#done('grab');
-    } else if (this.#slowedBefore !== undefined) {
-      this.#time.setSlowed(this.#slowedBefore);
-      this.#slowedBefore = undefined;
-    }
-    this.#dirty = true;
   }
 }

@@ -53,7 +53,6 @@ export interface ViewContext {
   readonly span: SpanFigures | undefined;
   readonly undoWhat: string;
   readonly redoWhat: string;
-  readonly found: string;
   readonly sentence: string;
   /** Undefined until the lessons have been fetched. */
   readonly lessons: LessonSheetView | undefined;
@@ -139,7 +138,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
   </bench-layout>`;
 }
 
-function folder(state: PageState, { session, found, lessons }: ViewContext): TemplateResult {
+function folder(state: PageState, { session, sentence, lessons }: ViewContext): TemplateResult {
   const { settings, bench } = session;
   const { readout } = settings;
   const stops = settings.gapM === null ? [] : (['gap', 'restitution'] as const);
@@ -152,7 +151,7 @@ function folder(state: PageState, { session, found, lessons }: ViewContext): Tem
     ?letters=${state.letters}
   >
     <lesson-sheet slot="lesson" .view=${lessons}>The lessons are being fetched.</lesson-sheet>
-    <short-way-in slot="start" .done=${state.firstSteps} .found=${found}></short-way-in>
+    <short-way-in slot="start" .done=${state.firstSteps} .found=${sentence}></short-way-in>
     <element-sheet
       slot="element"
       .benches=${Object.values(STARTING_BENCHES).map((each) => ({

@@ -2,9 +2,8 @@ import type { LessonStep } from '../lesson/lesson.ts';
 import type { LessonSheetView } from '../ui/lesson-sheet.ts';
 import type { Act, HandlingName, LessonWish, Setting } from '../ui/ui-events.ts';
 import type { LessonDesk } from './lesson-desk.ts';
-import { settingTouchesBench, touchesBench } from './lesson-lock.ts';
 import type { PageDoor } from './page-door.ts';
-import { PLACES } from './places.ts';
+import { placeOf } from './places.ts';
 
 /** What a lesson asks of the page beyond what all parts share. */
 export interface LessonErrands {
@@ -81,12 +80,7 @@ export class LessonDoor {
     this.#keepLock();
   }
 
-  /** The bench is locked and this would touch it: says why. */
-  refuses(asked: Act | Setting): boolean {
-    const touches = 'what' in asked ? touchesBench(asked) : settingTouchesBench(asked.name);
-    return touches && this.refusesHand();
-  }
-
+  /** The bench is locked: says why. */
   refusesHand(): boolean {
     const locked = this.#desk?.locked;
     if (locked !== undefined) this.#page.change({ notice: locked });
@@ -98,7 +92,7 @@ export class LessonDoor {
     const page = this.#page;
     const { bench, settings } = page.session;
     if (slowed !== undefined) page.clock.setSlowed(slowed, page.wallMs);
-    const place = PLACES.find(({ gravityMS2 }) => gravityMS2 === settings.gravityMS2)?.id ?? '';
+    const place = placeOf(settings.gravityMS2);
     page.change({
       spanS: paperS ?? bench.paperSpanS,
       range: reachMS2 ?? 'automatic',

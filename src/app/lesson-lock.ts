@@ -1,5 +1,5 @@
 /** What a lesson keeps locked until a prediction is stored: all that moves or changes what stands on the bench. */
-import type { Act } from '../ui/ui-events.ts';
+import type { Act, Setting } from '../ui/ui-events.ts';
 import { isLimited } from './slider-specs.ts';
 
 const TOUCHING: ReadonlySet<Act['what']> = new Set([
@@ -28,6 +28,11 @@ const PLACES: ReadonlySet<string> = new Set([
   'senses',
   'readout.bits',
 ]);
+
+/** Moves or changes what stands on the bench. */
+export function touches(asked: Act | Setting): boolean {
+  return 'what' in asked ? touchesBench(asked) : settingTouchesBench(asked.name);
+}
 
 export function settingTouchesBench(name: string): boolean {
   return isLimited(name) || PLACES.has(name);

@@ -38,6 +38,11 @@ export function gravityAt({ latitude, heightM, gravityMS2 }: Place): number {
   return gravityMS2 ?? normalGravity(latitude, heightM);
 }
 
+/** Id of the place with a gravity [m/s²]; '' when it has none of its own. */
+export function placeOf(gravity: number): string {
+  return PLACES.find((place) => gravityAt(place) === gravity)?.id ?? '';
+}
+
 /** In a few words, for the head of the page. */
 export function shortName(place: string): string {
   return (

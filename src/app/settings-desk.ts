@@ -2,8 +2,9 @@ import { changeOf } from '../session/bench-limits.ts';
 import { handlingFrom } from '../session/handling-values.ts';
 import { ROOM_AIR, type SensingDirection } from '../session/settings.ts';
 import type { Setting } from '../ui/ui-events.ts';
+import { quantityText } from '../units/quantity-text.ts';
 import type { PageDoor } from './page-door.ts';
-import { gravityAt, PLACES } from './places.ts';
+import { gravityAt, PLACES, placeOf } from './places.ts';
 import { chooseOfRecord } from './record-in-hand.ts';
 import { isLimited } from './slider-specs.ts';
 
@@ -24,6 +25,8 @@ export class SettingsDesk {
   readonly #errands: SettingErrands;
   /** The rider that slides: all of its way is one step of undo. */
   #sliding: string | undefined;
+  /** Gravity before a push in weightless space [m/s²], to come back with the next handling. */
+  #gravityBeforeSpace: number | undefined;
 
   constructor(page: PageDoor, errands: SettingErrands) {
     this.#page = page;
@@ -96,6 +99,30 @@ export class SettingsDesk {
     this.#page.change({ place: found?.id ?? 'typed', latitude, placeHeightM: heightM });
     const place = found ?? { id: 'typed', name: 'typed', latitude: latitude || 0, heightM: heightM || 0 };
     session.set({ gravityMS2: gravityAt(place) }, false, eventRunS);
+  }
+
+  /** Out in weightless space, or back to the gravity from before. */
+  inSpace(wanted: boolean): void {
+    const { session, eventRunS } = this.#page;
+    const { gravityMS2 } = session.settings;
+    if (wanted && gravityMS2 !== 0) {
+      session.set({ gravityMS2: 0 }, false, eventRunS);
+      this.#page.change({ place: 'space' });
+      this.#gravityBeforeSpace = gravityMS2;
+    } else if (!wanted && this.#gravityBeforeSpace !== undefined && gravityMS2 === 0) {
+      const back = this.#gravityBeforeSpace;
+      session.set({ gravityMS2: back }, false, eventRunS);
+      this.#page.change({
+        place: placeOf(back),
+        notice: `Back from weightless space: gravity is ${quantityText(back, 'acceleration', 'm/s²')} again.`,
+      });
+      this.#gravityBeforeSpace = undefined;
+    }
+  }
+
+  /** Another run stands on the bench: it has a gravity of its own. */
+  elsewhere(): void {
+    if (this.#page.session.settings.gravityMS2 !== 0) this.#gravityBeforeSpace = undefined;
   }
 
   /** The clamp follows the drop height when it holds the housing. */

@@ -215,8 +215,7 @@ export class Course {
       this.#hop = rests ? 0 : rebound;
     } else {
       this.#kickTo(-side * rebound);
-      // A slow one may be less than the modes' rounding, and meet the stop again where it stands.
-      this.#parting = slow;
+      this.#parting = slow; // less than the modes' rounding, it would meet the stop again where it stands
     }
   }
 

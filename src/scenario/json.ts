@@ -149,7 +149,7 @@ class Reader {
     }
     const code = this.#text.slice(this.#at + 2, this.#at + 6);
     if (letter !== 'u' || !/^[0-9a-fA-F]{4}$/.test(code)) {
-      this.#fail(path, 'the escapes \\" \\\\ \\/ \\b \\f \\n \\r \\t \\uXXXX');
+      this.#fail(path, 'the escapes \\" \\\\ \\/ \\b \\f \\n \\r \\t \\u and four hexadecimal digits');
     }
     this.#at += 6;
     return String.fromCharCode(Number.parseInt(code, 16));
