@@ -26,6 +26,9 @@ import { RunFiles } from './run-files.ts';
 import { SettingsDesk } from './settings-desk.ts';
 import { TriggerDesk } from './trigger-desk.ts';
 
+const PULLED_BACK =
+  'Pulled back: everything shows that instant. Going on begins a new run from there; a drag with Shift held marks a span.';
+
 export class BenchPage implements PageDoor {
   readonly #host: HTMLElement;
   readonly #time: BenchTime;
@@ -318,8 +321,9 @@ export class BenchPage implements PageDoor {
   // ——— time ———
 
   #pull(timeS: number): void {
-    if (this.#time.pull(timeS)) this.#lessons.desk?.pulledBack(timeS);
-    this.#dirty = true;
+    const back = this.#time.pull(timeS);
+    if (back) this.#lessons.desk?.pulledBack(timeS);
+    this.change({ notice: back ? PULLED_BACK : '' });
   }
 
   #slept(): void {

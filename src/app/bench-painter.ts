@@ -141,7 +141,10 @@ export class BenchPainter {
     left.heightPx = boxes.ridingHeight;
     left.keepClear = riding.solids;
     // On a phone only a strip of the inside is seen: words would cover it.
-    left.labels = boxes.ridingWidth < LABELS_FROM_PX ? [] : ridingLabels(riding, element, snapshot.gravity);
+    left.labels =
+      boxes.ridingWidth < LABELS_FROM_PX
+        ? []
+        : ridingLabels(riding, element, snapshot.gravity, session.bench.springWords);
     const right = this.#stage.roomLabels;
     right.widthPx = boxes.roomWidth;
     right.heightPx = boxes.roomHeight;

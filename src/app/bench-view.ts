@@ -108,7 +108,7 @@ export function benchView(state: PageState, context: ViewContext): TemplateResul
     <scene-labels slot="room" class="room-labels"></scene-labels>
     <sign-line slot="sign" ?turned=${state.signTurned} ?across=${settings.senses !== 'up and down'} ?hidden=${context.covered}></sign-line>
     ${slip(state, context)} ${secondPaper(state)}
-    <caution-note slot="caution" .about=${cautionFor(state.handling)}></caution-note>
+    ${caution(cautionFor(state.handling))}
     <handling-keys slot="handling" .active=${context.active} ?letters=${state.letters}></handling-keys>
     <handling-words
       slot="how"
@@ -241,10 +241,15 @@ function keptRunWords(run: BenchRun): string {
   return `${quantityText(world.timeS, 'time')}. ${sentence || 'Nothing was let go.'}`;
 }
 
-function cautionFor(handling: HandlingName): CautionName {
+function caution(about: CautionName | undefined): TemplateResult | typeof nothing {
+  return about === undefined ? nothing : html`<caution-note slot="caution" .about=${about}></caution-note>`;
+}
+
+function cautionFor(handling: HandlingName): CautionName | undefined {
   if (handling === 'shake' || handling === 'recorded') return 'shake';
   if (handling === 'throw' || handling === 'spin') return handling;
-  return handling === 'tilt' || handling === 'move' ? 'shake' : 'drop';
+  // Nobody was ever hurt by carrying or tilting it.
+  return handling === 'tilt' || handling === 'move' ? undefined : 'drop';
 }
 
 function capital(text: string): string {

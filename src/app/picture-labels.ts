@@ -15,6 +15,7 @@ export function ridingLabels(
   geometry: RidingGeometry,
   element: ElementSnapshot,
   gravity: number,
+  springWords: string,
 ): readonly SceneLabel[] {
   const { spec, reading } = element;
   const upright = spec.axis[1] === 1;
@@ -40,8 +41,8 @@ export function ridingLabels(
     'stop below': { ...BESIDE, side: 'left', text: 'stop' },
     oil: { ...BESIDE, text: 'oil' },
     'proof mass': { ...BESIDE, side: 'below', text: 'proof mass' },
-    arm: { ...BESIDE, side: 'above', distancePx: 54, leader: true, text: 'arm of blued steel' },
-    coil: { ...BESIDE, text: 'coil of blued steel', leader: true, distancePx: 24 },
+    arm: { ...BESIDE, side: 'above', distancePx: 54, leader: true, text: springWords },
+    coil: { ...BESIDE, text: springWords, leader: true, distancePx: 24 },
   };
   const bent = Math.abs(geometry.massYPx - geometry.unbentYPx) > CLEAR_OF_LEVER_PX;
   return placed(
@@ -62,11 +63,12 @@ export function roomLabels(
     texts['rule'] = {
       ...BESIDE,
       side: 'left',
-      distancePx: 18,
-      text: 'let go',
-      under: `at ${quantityText(releaseHeightM, 'length')}`,
+      distancePx: 16,
+      text: 'let go at',
+      under: quantityText(releaseHeightM, 'length'),
     };
-  if (gave > 1e-5) texts['pad top'] = { ...BESIDE, side: 'right', text: `felt gave ${quantityText(gave, 'length')}` };
+  if (gave > 1e-5)
+    texts['pad top'] = { ...BESIDE, side: 'below', distancePx: 26, text: `felt gave ${quantityText(gave, 'length')}` };
   return placed(geometry.anchors, texts);
 }
 

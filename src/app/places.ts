@@ -20,7 +20,7 @@ const DEGREE = Math.PI / 180;
 export const PLACES: readonly Place[] = [
   {
     id: 'standard',
-    name: 'standard gravity, 9.80665 m/s²',
+    name: 'standard, 9.80665 m/s²',
     latitude: Number.NaN,
     heightM: Number.NaN,
     gravityMS2: G_N,

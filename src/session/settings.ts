@@ -43,6 +43,8 @@ export interface StartingBench {
   readonly title: string;
   readonly line: string;
   readonly look: ElementLook;
+  /** What the spring is, on the label beside it. */
+  readonly springWords: string;
   readonly tickS: number;
   readonly rowRateHz: number;
   readonly housing: HousingSpec;

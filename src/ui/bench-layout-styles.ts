@@ -205,7 +205,8 @@ export const wideLayoutStyles = css`
   }
   .sentence {
     grid-area: sentence;
-    min-height: 22px;
+    /* Two lines, as below. */
+    min-height: calc(2.6 * max(14px, 15.5px * var(--scale)));
     margin-top: 5px;
   }
   .pace {
@@ -279,7 +280,6 @@ export const wideLayoutStyles = css`
       margin-top: 4px;
     }
     .sentence {
-      min-height: 34px;
       margin-top: 2px;
     }
     .caution {

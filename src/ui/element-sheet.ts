@@ -4,9 +4,10 @@ import './caution-note.ts';
 import type { PlainFigures } from './plain-words.ts';
 import './plain-words.ts';
 import { help } from './help.ts';
+import { settingCheck, settingChoice } from './setting-choice.ts';
 import { baseStyles, selectStyles, sheetStyles, slipKeyStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
-import { sendAct, sendSetting } from './ui-events.ts';
+import { sendAct } from './ui-events.ts';
 
 /** One of the benches to start from. */
 export interface StartingBench {
@@ -97,47 +98,26 @@ export class ElementSheet extends LitElement {
       <h3>Change it</h3>
       <div class="sliders">
         <div class="spring">
-          <label for="spring">spring given by its</label>
-          <select
-            id="spring"
-            ${help('springBy')}
-            @change=${(event: Event) =>
-              sendSetting(this, {
-                name: 'springBy',
-                value: (event.target as HTMLSelectElement).value,
-                final: true,
-              })}
-          >
-            <option value="frequency" .selected=${this.springBy === 'frequency'}>natural frequency</option>
-            <option value="stiffness" .selected=${this.springBy === 'stiffness'}>stiffness</option>
-          </select>
+          <label for="springBy">spring given by its</label>
+          ${settingChoice(this, 'springBy', this.springBy, [
+            { value: 'frequency', words: 'natural frequency' },
+            { value: 'stiffness', words: 'stiffness' },
+          ])}
         </div>
         ${sliderList(this.sliders)}
       </div>
       <button class="slip" ${help('answers')} @click=${() => sendAct(this, { what: 'second paper', subject: 'frequency' })}>
         what it answers, on a second paper
       </button>
-      <label class="check"
-        ><input
-          ${help('stops')}
-          type="checkbox"
-          .checked=${this.stops}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'stops', value: (event.target as HTMLInputElement).checked, final: true })}
-        />stops on both sides</label
-      >
+      ${settingCheck(this, 'stops', this.stops, 'stops on both sides')}
       <div class="spring">
         <label for="senses">it senses</label>
-        <select
-          id="senses"
-          ${help('senses')}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'senses', value: (event.target as HTMLSelectElement).value, final: true })}
-        >
-          ${['up and down', 'sideways', 'to and fro'].map(
-            (way) => html`<option value=${way} .selected=${way === this.senses}>${way}</option>`,
-          )}
-        </select>
+        ${settingChoice(
+          this,
+          'senses',
+          this.senses,
+          ['up and down', 'sideways', 'to and fro'].map((way) => ({ value: way, words: way })),
+        )}
       </div>
       <p class="note">Turning the element begins a fresh run; the old one is kept.</p>
       ${this.sliders.length === 0 ? nothing : html`<caution-note about="spring"></caution-note>`}

@@ -57,6 +57,7 @@ export const HELP = {
   velocity: 'How fast the housing moves, seen from the room.',
   height: 'How high the housing’s lowest point is.',
   drag: 'A drag over the tape marks a span for its figures, as with Shift held; off, it pulls the paper.',
+  trigger: 'Waits until a line passes a level, then stands still and shows the time around it.',
   unit: 'Rules the paper in multiples of standard gravity or in metres per second squared.',
   range: 'Lets the paper reach as far as what is on it, or always as far.',
   'turn sign': 'Counts what gravity pulls instead of what the support pushes: every sign turns.',

@@ -3,8 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { quantityText } from '../units/quantity-text.ts';
 import { G_N } from '../units/standard-gravity.ts';
 import { help, isHelped } from './help.ts';
-import { baseStyles, selectStyles } from './shared-styles.ts';
-import { sendAct, sendSetting } from './ui-events.ts';
+import { settingCheck, settingChoice } from './setting-choice.ts';
+import { baseStyles, linkStyles, selectStyles } from './shared-styles.ts';
+import { sendAct } from './ui-events.ts';
 
 /** Reaches of the paper to choose from [g_n]. */
 const RANGES_G = [0.1, 1, 2, 5, 10, 20, 50, 100, 500];
@@ -37,6 +38,7 @@ const SAMPLES: Readonly<Record<LineStroke, SVGTemplateResult>> = {
 export class LineLegend extends LitElement {
   static override styles = [
     baseStyles,
+    linkStyles,
     selectStyles,
     css`
       :host {
@@ -251,40 +253,25 @@ export class LineLegend extends LitElement {
   #ruling() {
     const reach = (rangeMS2: number): string =>
       `±${quantityText(rangeMS2, 'acceleration', this.unit === 'g_n' ? 'g' : 'm/s²')}`;
-    return html`<label class="check">
-        <input
-          type="checkbox"
-          ${help('drag')}
-          .checked=${this.marks}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'drag', value: (event.target as HTMLInputElement).checked, final: true })}
-        />dragging marks a span
-      </label>
+    const reaches = RANGES_G.map((rangeG) => {
+      const rangeMS2 = rangeG * G_N;
+      return { value: String(rangeMS2), words: reach(rangeMS2) };
+    });
+    return html`${settingCheck(this, 'drag', this.marks, 'dragging marks a span')}
       <label>
         ruled in
-        <select
-          ${help('unit')}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'unit', value: (event.target as HTMLSelectElement).value, final: true })}
-        >
-          <option value="g_n" .selected=${this.unit === 'g_n'}>g</option>
-          <option value="m/s2" .selected=${this.unit === 'm/s2'}>m/s²</option>
-        </select>
+        ${settingChoice(this, 'unit', this.unit, [
+          { value: 'g_n', words: 'g' },
+          { value: 'm/s2', words: 'm/s²' },
+        ])}
       </label>
       <label>
         reaches
-        <select
-          ${help('range')}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'range', value: (event.target as HTMLSelectElement).value, final: true })}
-        >
-          <option value="automatic" .selected=${this.range === 'automatic'}>as needed</option>
-          ${RANGES_G.map((rangeG) => {
-            const value = rangeG * G_N;
-            return html`<option value=${value} .selected=${this.range === value}>${reach(value)}</option>`;
-          })}
-        </select>
-      </label>`;
+        ${settingChoice(this, 'range', String(this.range), [{ value: 'automatic', words: 'as needed' }, ...reaches])}
+      </label>
+      <button class="link" ${help('trigger')} @click=${() => sendAct(this, { what: 'arm trigger', on: true })}>
+        stop when something happens
+      </button>`;
   }
 
   readonly #unfold = (): void => {

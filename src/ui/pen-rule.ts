@@ -67,9 +67,9 @@ export class PenRule extends LitElement {
           .filter((tick) => tick.yPx > unitY + 14 && (tick.text === undefined || tick.yPx < bottomYPx - 7))
           .map(
             (tick) => svg`
-              <line x1="0" x2=${{ number: narrow ? 5 : 10, half: narrow ? 4 : 7, fine: narrow ? 2 : 4 }[tick.length]}
+              <line x1="0" x2=${{ number: narrow || (tick.text?.length ?? 0) > 3 ? 4 : 10, half: narrow ? 4 : 7, fine: narrow ? 2 : 4 }[tick.length]}
                 y1=${tick.yPx} y2=${tick.yPx} />
-              ${tick.text === undefined ? '' : svg`<text x=${this.widthPx - 2.5} y=${tick.yPx}>${tick.text}</text>`}`,
+              ${tick.text === undefined ? '' : svg`<text x=${this.widthPx - (narrow ? 4.5 : 2.5)} y=${tick.yPx}>${tick.text}</text>`}`,
           )}
         <text class="unit" x=${this.widthPx - (this.unit === 'g' ? 6 : 1)} y=${unitY}>${this.unit}</text>
       </svg>

@@ -3,9 +3,9 @@ import { customElement, property } from 'lit/decorators.js';
 import './caution-note.ts';
 import './quantity-field.ts';
 import { help, isHelped } from './help.ts';
+import { type Choice, settingCheck, settingChoice } from './setting-choice.ts';
 import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
-import { sendSetting } from './ui-events.ts';
 
 /** A place by name; its gravity is worked out by the app from latitude and height, or given. */
 export interface NamedPlace {
@@ -64,34 +64,23 @@ export class PlaceSheet extends LitElement {
       <h2>The place</h2>
       <div class="row">
         <label for="place">where</label>
-        <select
-          ${help('place')}
-          id="place"
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'place', value: (event.target as HTMLSelectElement).value, final: true })}
-        >
-          <option value="" .selected=${this.place === ''} ?hidden=${this.place !== ''}>as typed</option>
-          ${this.places.map(({ id, name }) => html`<option value=${id} .selected=${id === this.place}>${name}</option>`)}
-        </select>
+        ${settingChoice(this, 'place', this.place, this.#choices())}
       </div>
       ${this.#field('gravity', 'gravity', 'acceleration', this.gravity, 0, 300)}
       ${this.#field('latitude', 'latitude, north positive', 'angle', this.latitude, -Math.PI / 2, Math.PI / 2)}
       ${this.#field('placeHeight', 'height above the sea', 'length', this.height, -500, 20_000)}
       <h3>The drop</h3>
-      <label class="check"
-        ><input
-          ${help('air')}
-          type="checkbox"
-          .checked=${this.air}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'air', value: (event.target as HTMLInputElement).checked, final: true })}
-        />through air: a fall then reads a little more than zero</label
-      >
+      ${settingCheck(this, 'air', this.air, 'through air: a fall then reads a little more than zero')}
       <div class="sliders">${sliderList(this.drop)}</div>
       <caution-note about="drop"></caution-note>
       <h3>The felt</h3>
       <div class="sliders">${sliderList(this.pad)}</div>
     `;
+  }
+
+  #choices(): readonly Choice[] {
+    const typed = this.place === '' ? [{ value: '', words: 'as typed' }] : [];
+    return [...typed, ...this.places.map(({ id, name }) => ({ value: id, words: name }))];
   }
 
   #field(

@@ -28,12 +28,18 @@ export class QuantitySlider extends LitElement {
       }
       label {
         min-width: 0;
+        white-space: nowrap;
         font-weight: 540;
         line-height: 1.15;
       }
+      @media (max-width: 1150px) {
+        label {
+          font-size: 12.5px;
+        }
+      }
       quantity-field {
         flex: none;
-        --field-width: calc(74px * var(--scale));
+        --field-width: calc(70px * var(--scale));
       }
       @media (min-width: 900px) and (max-width: 1150px) {
         quantity-field {

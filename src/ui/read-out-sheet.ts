@@ -1,10 +1,14 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { quantityText } from '../units/quantity-text.ts';
-import { help } from './help.ts';
+import { settingCheck, settingChoice } from './setting-choice.ts';
 import { baseStyles, selectStyles, sheetStyles } from './shared-styles.ts';
 import { type SliderSpec, sliderList } from './slider-list.ts';
-import { sendSetting } from './ui-events.ts';
+
+const BITS = [0, 4, 6, 8, 10, 12, 14, 16, 20, 24].map((bits) => ({
+  value: String(bits),
+  words: bits === 0 ? 'no steps' : `${bits} bits`,
+}));
 
 /** How readings become numbers: samples a second, range, bits. */
 @customElement('read-out-sheet')
@@ -45,15 +49,7 @@ export class ReadOutSheet extends LitElement {
     return html`
       <h2>The read-out</h2>
       <p>What the sensor reports: the reading, taken now and then, cut off at its range and rounded to a step.</p>
-      <label class="check"
-        ><input
-          ${help('readout.on')}
-          type="checkbox"
-          .checked=${this.sampling}
-          @change=${(event: Event) =>
-            sendSetting(this, { name: 'readout.on', value: (event.target as HTMLInputElement).checked, final: true })}
-        />take samples</label
-      >
+      ${settingCheck(this, 'readout.on', this.sampling, 'take samples')}
       ${this.sampling ? this.#settings() : nothing}
     `;
   }
@@ -64,22 +60,8 @@ export class ReadOutSheet extends LitElement {
       <div class="sliders">
         ${sliderList(this.sliders)}
         <div class="row">
-          <label for="bits">bits</label>
-          <select
-            ${help('readout.bits')}
-            id="bits"
-            @change=${(event: Event) =>
-              sendSetting(this, {
-                name: 'readout.bits',
-                value: Number((event.target as HTMLSelectElement).value),
-                final: true,
-              })}
-          >
-            <option value="0" .selected=${this.bits === undefined}>no steps</option>
-            ${[4, 6, 8, 10, 12, 14, 16, 20, 24].map(
-              (bits) => html`<option value=${bits} .selected=${bits === this.bits}>${bits} bits</option>`,
-            )}
-          </select>
+          <label for="readout.bits">bits</label>
+          ${settingChoice(this, 'readout.bits', String(this.bits ?? 0), BITS)}
         </div>
       </div>
       ${step === '' ? nothing : html`<p class="note">One step is ${step}.</p>`}

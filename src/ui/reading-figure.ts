@@ -31,6 +31,9 @@ export class ReadingFigure extends LitElement {
         :host {
           gap: 12px;
         }
+        .figure {
+          font-size: calc(var(--type-reading) * 0.86);
+        }
         .second {
           display: none;
         }

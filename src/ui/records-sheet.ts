@@ -2,8 +2,9 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import './caution-note.ts';
 import { help } from './help.ts';
+import { type Choice, settingChoice } from './setting-choice.ts';
 import { baseStyles, linkStyles, selectStyles, sheetStyles, slipKeyStyles } from './shared-styles.ts';
-import { sendAct, sendSetting } from './ui-events.ts';
+import { sendAct } from './ui-events.ts';
 
 /** A file as far as it has been read: its columns, and what each choice stands at. */
 export interface RecordChoice {
@@ -188,21 +189,10 @@ export class RecordsSheet extends LitElement {
     `;
   }
 
-  #choice(
-    name: string,
-    label: string,
-    chosen: string,
-    choices: readonly { readonly value: string; readonly words: string }[],
-  ) {
+  #choice(name: string, label: string, chosen: string, choices: readonly Choice[]) {
     return html`<div class="row">
       <label for=${name}>${label}</label>
-      <select
-        id=${name}
-        @change=${(event: Event) =>
-          sendSetting(this, { name, value: (event.target as HTMLSelectElement).value, final: true })}
-      >
-        ${choices.map(({ value, words }) => html`<option value=${value} .selected=${value === chosen}>${words}</option>`)}
-      </select>
+      ${settingChoice(this, name, chosen, choices)}
     </div>`;
   }
 

@@ -51,6 +51,10 @@ export class SceneLabels extends LitElement {
         line-height: 1.25;
         font-weight: 560;
         white-space: nowrap;
+        /* Readable over whatever lies behind it. */
+        text-shadow:
+          0 0 2px var(--sheet),
+          0 0 5px var(--sheet);
         text-align: center;
         visibility: hidden;
       }

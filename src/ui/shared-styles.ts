@@ -36,6 +36,12 @@ export const baseStyles = css`
     clip-path: inset(50%);
     white-space: nowrap;
   }
+  /* Letters are for keyboards. */
+  @media (hover: none) {
+    kbd {
+      display: none;
+    }
+  }
   @media (prefers-reduced-motion: reduce) {
     *,
     *::before,

@@ -1,6 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import './caution-note.ts';
 import { smallIcons } from './key-icons.ts';
 import { baseStyles, linkStyles, sheetStyles } from './shared-styles.ts';
 import { sendAct } from './ui-events.ts';
@@ -110,7 +109,6 @@ export class ShortWayIn extends LitElement {
             : nothing
         }
       </div>
-      <caution-note about="drop"></caution-note>
     `;
   }
 

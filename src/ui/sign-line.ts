@@ -25,6 +25,7 @@ export class SignLine extends LitElement {
       @media (max-width: 899px) {
         p {
           display: flex;
+          align-items: baseline;
           flex-wrap: wrap;
           column-gap: 8px;
         }

@@ -60,28 +60,10 @@ describe('what is seen agrees with what is computed', () => {
 });
 
 describe('the same bits', () => {
-  /** Grabs the housing, shakes it, throws it up and lets it land; the pointer's times are the same each time. */
-  async function handled(perSecond: number): Promise<ScriptedBench> {
-    const bench = await ScriptedBench.open(SMALL);
-    await bench.frames(400, perSecond);
-    const { x, y } = await bench.housing();
-    await bench.pointer('pointerdown', x, y, 410);
-    let px = x;
-    let py = y;
-    for (let k = 1; k <= 24; k += 1) {
-      const at = 410 + k * 23;
-      await bench.frames(at - (at % (1000 / perSecond)), perSecond);
-      px = x + 18 * Math.sin(k);
-      py = y - 2.4 * k;
-      await bench.pointer('pointermove', px, py, at);
-    }
-    await bench.pointer('pointerup', px, py, 410 + 25 * 23);
-    await bench.frames(4000, perSecond);
-    return bench;
-  }
-
   it('the log of a handled run, exported and run headless, gives the page’s hash', async () => {
-    const bench = await handled(30);
+    const bench = await ScriptedBench.open(SMALL);
+    await bench.grabAndThrow(30);
+    await bench.frames(4000, 30);
     const { text, hash } = await bench.exported();
     const { run } = parseScenario(text, { readFile: () => '' });
     const world = new World(run!);

@@ -20,18 +20,9 @@ function hashUpTo(text: string, durationS: number): string {
 }
 
 describe('the frame rate leaves no trace', () => {
-  /** Grabs the housing, shakes it, throws it up and lets it land; the pointer's times are the same each time. */
   async function handled(perSecond: number): Promise<string> {
     const bench = await ScriptedBench.open(SMALL);
-    await bench.frames(400, perSecond);
-    const { x, y } = await bench.housing();
-    await bench.pointer('pointerdown', x, y, 410);
-    for (let k = 1; k <= 24; k += 1) {
-      const at = 410 + k * 23;
-      await bench.frames(at - (at % (1000 / perSecond)), perSecond);
-      await bench.pointer('pointermove', x + 18 * Math.sin(k), y - 2.4 * k, at);
-    }
-    await bench.pointer('pointerup', x, y - 60, 410 + 25 * 23);
+    await bench.grabAndThrow(perSecond);
     await bench.frames(2000, perSecond);
     const { text } = await bench.exported();
     expect(JSON.parse(text).motions.map(({ kind }: { kind: string }) => kind)).toEqual(['held', 'hand', 'free']);

@@ -190,6 +190,19 @@ export class ScriptedBench {
     );
   }
 
+  /** Grabs the housing, shakes it, throws it up and lets it land; the pointer's times are the same at every frame rate. */
+  async grabAndThrow(perSecond: number): Promise<void> {
+    await this.frames(400, perSecond);
+    const { x, y } = await this.housing();
+    await this.pointer('pointerdown', x, y, 410);
+    for (let k = 1; k <= 24; k += 1) {
+      const at = 410 + k * 23;
+      await this.frames(at - (at % (1000 / perSecond)), perSecond);
+      await this.pointer('pointermove', x + 18 * Math.sin(k), y - 2.4 * k, at);
+    }
+    await this.pointer('pointerup', x, y - 60, 410 + 25 * 23);
+  }
+
   hash(): Promise<string> {
     return this.page.evaluate(() => window.benchScript!.page.session.run.world.hash);
   }
