@@ -26,8 +26,9 @@ const LOW = 0.02;
 const HIGH = 20;
 /** Looked for bands from here on, as a share of the natural frequency. */
 const BAND_FROM = 1e-3;
-/** Periods of ringing that are shown. */
-const PERIODS = 8;
+/** Shown until it has settled, but not more nor less than these periods. */
+const LEAST_PERIODS = 2;
+const MOST_PERIODS = 25;
 
 export function answerGraphs(subject: PaperSubject, element: Answering, theme: Theme, stage: boolean): AnswerGraphs {
   const view = (title: string, x: GraphAxis, y: GraphAxis, more: Partial<GraphView>): GraphView => ({
@@ -101,7 +102,8 @@ function afterStep(element: Answering, view: MakeView): AnswerGraphs {
   const { frequencyHz: f0, dampingRatio: zeta } = element;
   const response = responseOf(element);
   const omega = 2 * Math.PI * f0;
-  const lastS = PERIODS / f0 / Math.max(1, 0.25 / Math.max(zeta, 0.03));
+  const settledS = zeta > 0 ? settlingTime(omega, zeta, 0.02) : Number.POSITIVE_INFINITY;
+  const lastS = Math.min(MOST_PERIODS / f0, Math.max(LEAST_PERIODS / f0, 1.25 * settledS));
   const x = Float64Array.from({ length: POINTS }, (_, k) => (k / (POINTS - 1)) * lastS);
   const step = Float64Array.from(x, (t) => response.afterStep(t));
   const axis: GraphAxis = { label: 'time, s', law: 'linear', range: [0, lastS] };
@@ -113,8 +115,7 @@ function afterStep(element: Answering, view: MakeView): AnswerGraphs {
     lines.push({ name: '', x, y: envelope.map((value) => -value), look: 'pencil' });
   }
   const over = step.reduce((most, value) => Math.max(most, value), 0) - 1;
-  const settles =
-    zeta > 0 ? `settles to 2 % in ${quantityText(settlingTime(omega, zeta, 0.02), 'time')}` : 'never settles';
+  const settles = zeta > 0 ? `settles to 2 % in ${quantityText(settledS, 'time')}` : 'never settles';
   return {
     left: view(
       'a step of 1 g',
@@ -170,6 +171,6 @@ function toLandings(element: Answering, view: MakeView): AnswerGraphs {
       { label: 'reading, g', law: 'linear', range: 'automatic' },
       { lines },
     ),
-    found: `Much shorter than a swing it is missed; one of ${quantityText(lengths[most]!, 'time')} reads ${peaks[most]!.toPrecision(3)} times what is felt.`,
+    found: `Much shorter than a swing it is missed; one of about ${quantityText(Number(lengths[most]!.toPrecision(2)), 'time')} reads some ${peaks[most]!.toPrecision(2)} times what is felt.`,
   };
 }

@@ -21,6 +21,7 @@ import { linkedOf, linkedState } from './linked-page.ts';
 import type { PageDoor } from './page-door.ts';
 import { type PageState, startingState } from './page-state.ts';
 import type { Drawing } from './pictures.ts';
+import { placeOf } from './places.ts';
 import { takeRecord } from './record-in-hand.ts';
 import { RunFiles } from './run-files.ts';
 import { SettingsDesk } from './settings-desk.ts';
@@ -58,7 +59,7 @@ export class BenchPage implements PageDoor {
     slow: (slowdown) => {
       this.#lessons.desk?.slowed(slowdown);
       if (slowdown > this.clock.slowed) this.#done('slow');
-      this.#time.setSlowed(slowdown);
+      this.#handling.slowed(slowdown);
     },
     trigger: (name, value) => this.#trigger.set(name, value),
     field: (name) => this.#handling.field(name),
@@ -67,6 +68,7 @@ export class BenchPage implements PageDoor {
     linked: () => linkedOf(this),
     taken: (reachedS) => {
       this.#begun();
+      this.#stands();
       this.#time.replay({ reachedS, shownS: null });
     },
   });
@@ -297,9 +299,20 @@ export class BenchPage implements PageDoor {
     const bench = STARTING_BENCHES[name];
     const { gravityMS2, dropHeightM } = this.session.settings;
     this.session.choose({ ...bench.settings, gravityMS2, dropHeightM });
-    this.#time.setSlowed(bench.slowed);
-    this.change({ spanS: bench.paperSpanS });
     this.#begun();
+    this.#stands();
+  }
+
+  /** Another bench may stand there: paper, speed and place are its own. */
+  #stands(): void {
+    const { bench, settings } = this.session;
+    this.#time.setSlowed(bench.slowed);
+    this.change({
+      spanS: bench.paperSpanS,
+      place: placeOf(settings.gravityMS2),
+      latitude: Number.NaN,
+      placeHeightM: Number.NaN,
+    });
   }
 
   /** A run has begun anew. */
@@ -348,7 +361,8 @@ export class BenchPage implements PageDoor {
     this.#begun();
     this.#time.stop();
     this.#handling.begun(true);
-    this.change({ spanS: session.bench.paperSpanS, runNote: 'Brought back. The run that stood here is kept instead.' });
+    this.#stands();
+    this.change({ runNote: 'Brought back. The run that stood here is kept instead.' });
   }
 
   /** The bench may not be touched so: a lesson waits for a prediction, or a run is being replayed. Says why. */

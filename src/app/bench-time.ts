@@ -88,7 +88,7 @@ export class BenchTime {
     this.#nowS = this.session.advanceTo(reachedS, REPLAYED_A_FRAME);
     this.clock.stop(this.#wallMs);
     this.clock.set(this.#nowS, this.#wallMs);
-    if (this.#nowS < reachedS) return;
+    if (this.#nowS < Math.min(reachedS, this.session.endS)) return;
     this.#replay = undefined;
     if (shownS !== null) this.session.pullTo(shownS);
     this.#say('The run, as it stood. It is paused: go on when you like.');

@@ -93,13 +93,19 @@ export class HandlingDesk {
     this.#page.change({});
   }
 
+  /** The lever was moved; while a hand leads, what it says holds from the letting go on. */
+  slowed(slowdown: number): void {
+    if (this.#slowedBefore === undefined) this.#time.setSlowed(slowdown);
+    else this.#slowedBefore = slowdown;
+  }
+
   /** While a hand leads it, time runs as in life: slowed, the housing would lag behind the hand. */
   held(holds: boolean, wallMs: number): void {
     const time = this.#time;
     time.comeTo(wallMs);
     if (holds) {
       this.goOn();
-      this.#slowedBefore = time.clock.slowed;
+      this.#slowedBefore ??= time.clock.slowed;
       // What a key had still to carry is in the hand now: let go, it is slowed at once.
       time.hurryTo(Number.NEGATIVE_INFINITY);
       time.setSlowed(1);

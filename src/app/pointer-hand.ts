@@ -69,7 +69,12 @@ export class PointerHand {
     );
   }
 
+  /** A hand that goes away gives the housing to the clamp. */
   dispose(): void {
+    if (this.holds) {
+      this.#pointer = undefined;
+      this.#finish(this.#lastMs, 'clamp');
+    }
     this.#abort.abort();
   }
 

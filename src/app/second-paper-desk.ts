@@ -20,6 +20,7 @@ export class SecondPaperDesk {
     const { state, session } = this.#page;
     const { secondPaper, theme, stage } = state;
     if (secondPaper === undefined) {
+      for (const graph of this.#graphs ?? []) graph.dispose();
       this.#graphs = undefined;
       this.#key = '';
       return;
@@ -27,7 +28,9 @@ export class SecondPaperDesk {
     const { massKg, stiffnessNM, dampingRatio } = session.settings;
     const key = [secondPaper, massKg, stiffnessNM, dampingRatio, theme, stage].join(' ');
     if (key === this.#key || this.#fetching) return;
-    const [{ Graph: Sheet }, { answerGraphs }] = await this.#fetch();
+    const fetched = await this.#fetch();
+    if (fetched === undefined) return;
+    const [{ Graph: Sheet }, { answerGraphs }] = fetched;
     const left = this.#host.querySelector<HTMLElement>('.graph-left');
     const right = this.#host.querySelector<HTMLElement>('.graph-right');
     if (!left || !right) return;
@@ -41,10 +44,16 @@ export class SecondPaperDesk {
   }
 
   /** Out of the first load: not everybody unrolls it. */
-  async #fetch(): Promise<[typeof import('../plot/graph.ts'), typeof import('./answer-graphs.ts')]> {
+  async #fetch(): Promise<[typeof import('../plot/graph.ts'), typeof import('./answer-graphs.ts')] | undefined> {
     this.#fetching = true;
     try {
       return await Promise.all([import('../plot/graph.ts'), import('./answer-graphs.ts')]);
+    } catch (error) {
+      this.#page.change({
+        secondPaper: undefined,
+        notice: `The second paper could not be fetched (${String(error)}).`,
+      });
+      return undefined;
     } finally {
       this.#fetching = false;
     }

@@ -25,6 +25,8 @@ export class SettingsDesk {
   readonly #errands: SettingErrands;
   /** The rider that slides: all of its way is one step of undo. */
   #sliding: string | undefined;
+  /** Gap of the stops when they were taken out [m]. */
+  #gapM: number | undefined;
   /** Gravity before a push in weightless space [m/s²], to come back with the next handling. */
   #gravityBeforeSpace: number | undefined;
 
@@ -50,7 +52,8 @@ export class SettingsDesk {
         session.set({ air: value === true ? ROOM_AIR : null }, false, eventRunS);
         return;
       case 'stops':
-        session.set({ gapM: value === true ? session.bench.settings.gapM : null }, false, eventRunS);
+        this.#gapM = session.settings.gapM ?? this.#gapM;
+        session.set({ gapM: value === true ? (this.#gapM ?? session.bench.settings.gapM) : null }, false, eventRunS);
         return;
       case 'senses':
         session.set({ senses: value as SensingDirection }, false, eventRunS);
@@ -122,6 +125,7 @@ export class SettingsDesk {
 
   /** Another run stands on the bench: it has a gravity of its own. */
   elsewhere(): void {
+    this.#gapM = undefined;
     if (this.#page.session.settings.gravityMS2 !== 0) this.#gravityBeforeSpace = undefined;
   }
 

@@ -69,13 +69,15 @@ async function main(): Promise<void> {
   const inputs = new InputFiles();
   const text = await readScenario(scenario, inputs);
   const folder = scenario === '-' ? startFolder() : dirname(resolve(startFolder(), scenario));
-  const { run, faults } = parseScenario(text, { readFile: (path) => inputs.read(resolve(folder, path)) });
-  if (run === undefined) throw new Refusal(faults.map(faultSentence));
+  const parsed = parseScenario(text, { readFile: (path) => inputs.read(resolve(folder, path)) });
+  if (parsed.run === undefined) throw new Refusal(parsed.faults.map(faultSentence));
+  const { run, warnings } = parsed;
   const wanted = outputs.map(({ option, path }) => ({ option, path: resolve(startFolder(), path) }));
   const { files, refusals } = openOutputs(wanted, inputs);
   if (refusals.length > 0) throw new Refusal(refusals);
   const fileOf = (option: string): OutputFile | undefined =>
     files[outputs.findIndex((output) => output.option === option)];
+  for (const { path, words } of warnings) process.stderr.write(`${path}: ${words}\n`);
   const fingerprint = await write(run, fileOf('--out'), fileOf('--samples'));
   if (hash) process.stderr.write(`hash ${fingerprint}\n`);
   for (const file of files) file.close();

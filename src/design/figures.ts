@@ -1,13 +1,11 @@
 /** What people ask of a design, from its modes and its answers to steady forces. */
 import type { DesignFigures } from '../contract/design.ts';
 import { risingCubicRoot } from '../numerics/root.ts';
+import { G_N } from '../units/standard-gravity.ts';
 import type { Damper } from './damper.ts';
 import type { Worked } from './design.ts';
 import { materialOf } from './materials.ts';
 import { thermalDeflection, thermalNoiseDensity } from './thermal.ts';
-
-/** Standard gravity [m/s²]. */
-export const STANDARD_GRAVITY = 9.80665;
 
 export interface Statics {
   /** Deflection of the mass per unit specific force and per unit force, gravity along the arm included [s², m/N]. */
@@ -34,7 +32,7 @@ export function figuresOf(worked: Worked, { compliance, pointCompliance, runComp
   const omega = 2 * Math.PI * first!.naturalFrequency;
   const share = (damper: Damper): number =>
     (damper.damping(omega) * first!.shape * first!.shape) / (2 * load.inertia * omega);
-  const sagPerG = risingCubicRoot(1 / pointCompliance, steady.cubic, (STANDARD_GRAVITY * compliance) / pointCompliance);
+  const sagPerG = risingCubicRoot(1 / pointCompliance, steady.cubic, (G_N * compliance) / pointCompliance);
   const stressAt = (x: number): number => (steady.stress / steady.compliance) * x + steady.stretchStress * x * x;
   // The film belongs to the mass, not to the shortcut about the arm.
   const massless = Math.sqrt((1 / steady.pointCompliance + load.spring) / load.inertia) / (2 * Math.PI);
@@ -54,7 +52,7 @@ export function figuresOf(worked: Worked, { compliance, pointCompliance, runComp
     stressPerG: stressAt(sagPerG),
     stressAtStops: gap === undefined ? undefined : stressAt(gap),
     strength: steady.strength,
-    range: held === undefined ? undefined : held / (compliance * STANDARD_GRAVITY),
+    range: held === undefined ? undefined : held / (compliance * G_N),
     masslessFrequency: massless,
     masslessError: massless / (level.omega / (2 * Math.PI)) - 1,
     hangingFrequency: pulled(gravity),
@@ -68,7 +66,7 @@ export function figuresOf(worked: Worked, { compliance, pointCompliance, runComp
     addedMass: load.inertia - body.mass,
     displacedMass: dampers.displaced,
     gasStiffness: load.spring,
-    noiseDensity: thermalNoiseDensity(modes, runCompliance, temperature) / STANDARD_GRAVITY,
+    noiseDensity: thermalNoiseDensity(modes, runCompliance, temperature) / G_N,
     thermalDeflection: thermalDeflection(modes, temperature),
   };
 }

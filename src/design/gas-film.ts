@@ -7,6 +7,7 @@
  * is a spring pWL/h. For small swings about the unloaded height, of a plate that stays parallel, without holes.
  */
 import type { GasFilmSpec } from '../contract/design.ts';
+import { cos, exp, sin } from '../numerics/transcendental.ts';
 import { type Damper, NO_DAMPER } from './damper.ts';
 import { airViscosity, meanFreePath, rarefiedViscosity } from './gases.ts';
 
@@ -39,24 +40,43 @@ export function squeezed({ plate, gap, count, pressure }: GasFilmSpec, viscosity
   };
 }
 
-/** Terms reach beyond where σ bends them, at √σ/π; those left out are below 1e-5 of the sum. */
-const LEAST_TERMS = 99;
-const MOST_TERMS = 599;
+/** Terms reach well beyond where σ bends them, at m² = σ/π²; what is left out falls with 1/m⁴ and is added as an integral. */
+const LEAST_TERMS = 49;
+/** Reached by σ above 1e8, far beyond what a swing can make of a film. */
+const MOST_TERMS = 40_001;
 
+/**
+ * The sums over m and n. Those over n are closed: with A = m² + r²n² and b = σ/π², A/(A² + b²) and b/(A² + b²) are the parts of
+ * 1/(A + ib), and Σ 1/(n²(n² + α²)) = (π²/8 − (π/4α)·tanh(πα/2))/α² over odd n, α² = (m² + ib)/r².
+ */
 function blechSums(sigma: number, ratio: number): { readonly damping: number; readonly spring: number } {
-  const most = Math.min(MOST_TERMS, LEAST_TERMS + 8 * Math.ceil(Math.sqrt(sigma)));
-  // Along the longer edge (r small) more terms count.
-  const mostLong = Math.min(MOST_TERMS, Math.ceil(most / Math.max(ratio, 0.1)));
-  const bend = (sigma * sigma) / PI4;
-  let damping = 0;
-  let spring = 0;
+  const b = sigma / (Math.PI * Math.PI);
+  const most = Math.min(MOST_TERMS, LEAST_TERMS + 2 * Math.ceil(4 * Math.sqrt(b)));
+  let real = 0;
+  let imaginary = 0;
   for (let m = 1; m <= most; m += 2) {
-    for (let n = 1; n <= mostLong; n += 2) {
-      const sum = m * m + ratio * ratio * n * n;
-      const term = 1 / (m * m * n * n * (sum * sum + bend));
-      damping += sum * term;
-      spring += term;
-    }
+    const size = Math.sqrt(m * m * m * m + b * b);
+    // √(m² + ib) = p + iq
+    const p = Math.sqrt((size + m * m) / 2);
+    const q = b / (2 * p);
+    const { real: tr, imaginary: ti } = tanh((Math.PI * p) / (2 * ratio), (Math.PI * q) / (2 * ratio));
+    // tanh/α with 1/α = r(p − iq)/size
+    const share = (Math.PI * ratio) / (4 * size);
+    const u = (Math.PI * Math.PI) / 8 - share * (tr * p + ti * q);
+    const v = -share * (ti * p - tr * q);
+    // (u + iv)/(m² + ib)/m²
+    const scale = 1 / (m * m * size * size);
+    real += scale * (u * m * m + v * b);
+    imaginary += scale * (v * m * m - u * b);
   }
-  return { damping, spring };
+  // Beyond: π²/8/m⁴ each, every second m.
+  real += (Math.PI * Math.PI) / (48 * (most + 1) * (most + 1) * (most + 1));
+  return { damping: real, spring: b === 0 ? 0 : -imaginary / b };
+}
+
+/** tanh(x + iy), x ≥ 0. */
+function tanh(x: number, y: number): { readonly real: number; readonly imaginary: number } {
+  const t = exp(-2 * x);
+  const below = 1 + 2 * t * cos(2 * y) + t * t;
+  return { real: (1 - t * t) / below, imaginary: (2 * t * sin(2 * y)) / below };
 }

@@ -13,7 +13,7 @@ export type ModalForm = Pick<ElementSpec, 'naturalFrequency' | 'dampingRatio' | 
 export interface FrequencyPoint {
   /** Indicated over applied [–]. */
   readonly gain: number;
-  /** Phase of the reading relative to what is applied [rad]: negative lags; −π to π, unfolded by `phases`. */
+  /** Phase of the reading relative to what is applied [rad]: negative lags; −π to π. */
   readonly phaseRad: number;
 }
 
@@ -60,7 +60,8 @@ export class Response {
       real += share * a;
       imaginary -= share * b;
     }
-    return { gain: Math.sqrt(real * real + imaginary * imaginary), phaseRad: atan2(imaginary, real) };
+    // The lag is taken from +0, so that beyond an undamped resonance it is half a turn behind, not ahead.
+    return { gain: Math.sqrt(real * real + imaginary * imaginary), phaseRad: -atan2(0 - imaginary, real) };
   }
 
   /** Reading a time [s] after a unit step; before it 0. 1 less it is the reading after a release. */
@@ -79,9 +80,10 @@ export class Response {
    * u_p = α sin Ωt + β cos Ωt, α = (ω² − Ω²)/D, β = −2ζωΩ/D, D = (ω² − Ω²)² + (2ζωΩ)²; afterwards free.
    */
   afterHalfSine(durationS: number, timeS: number): number {
+    if (timeS <= 0) return 0;
     const drive = Math.PI / durationS;
     const during = timeS <= durationS;
-    let sum = during && timeS > 0 ? this.#prompt * sin(drive * timeS) : 0;
+    let sum = during ? this.#prompt * sin(drive * timeS) : 0;
     for (const { omega, zeta, weight } of this.#modes) {
       // At resonance without damping the particular solution has no bound: a hair beside it is the same pulse.
       const w = zeta === 0 && Math.abs(omega / drive - 1) < 1e-7 ? omega * (1 + 1e-7) : omega;
@@ -111,7 +113,7 @@ export class Response {
 }
 
 /**
- * Frequency [Hz] up to which the gain stays within ± `share` of 1, from `lowHz` on; Infinity: beyond `highHz`. Found on
+ * Frequency [Hz] up to which the gain stays within ± `share` of 1, from `lowHz` on; 0: not even there, Infinity: beyond `highHz`. Found on
  * 400 steps a decade, then by halving; a resonance narrower than a step (ζ < 0.003) could hide in the
  * band only where the gain has long left it.
  */
@@ -128,7 +130,7 @@ export function halfPowerAt(response: Response, lowHz: number, highHz: number): 
 const STEP = 1.005773063;
 
 function lastInside(inside: (frequencyHz: number) => boolean, lowHz: number, highHz: number): number {
-  if (!inside(lowHz)) return lowHz;
+  if (!inside(lowHz)) return 0;
   for (let f = lowHz; f < highHz; f *= STEP) {
     if (inside(f * STEP)) continue;
     let low = f;

@@ -4,9 +4,7 @@
  * Electron Devices 40 (1993) 903–909 (from memory). The mean square of each coordinate is kT/Mω² (equipartition).
  */
 import type { ModeSpec } from '../contract/run.ts';
-
-/** Boltzmann constant [J/K], exact in the SI. */
-const BOLTZMANN = 1.380649e-23;
+import { BOLTZMANN } from '../numerics/boltzmann.ts';
 
 /** [m/s²/√Hz], one-sided; `compliance` is S [s²], temperature in K. */
 export function thermalNoiseDensity(modes: readonly ModeSpec[], compliance: number, temperatureK: number): number {

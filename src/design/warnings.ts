@@ -82,7 +82,8 @@ function warnDeflection({ spec: { suspension }, conditions }: Worked, figures: D
     warn('gap', `Standing still it rests on its stop: it sags by ${digits(sagPerG)} m under 1 g.`);
   if (suspension.kind === 'coil') return;
   const most = Math.min(conditions.gap ?? Infinity, Math.max(sagPerG, conditions.gap ?? 0));
-  if (most > LARGE_DEFLECTION * suspension.length) {
+  // An arm held at both ends stretches, which is reckoned; folds bend far less than they move.
+  if (suspension.kind === 'arm' && most > LARGE_DEFLECTION * suspension.length) {
     const share = most / suspension.length;
     warn(
       'suspension.length',

@@ -7,13 +7,11 @@
  * What a tick adds is drawn from its exact covariance. It is a function of (seed, element, tick), and inside the tick
  * its path is one more function of these and of τ: looking at more or fewer instants changes nothing.
  */
+import { BOLTZMANN } from '../numerics/boltzmann.ts';
 import { LinearSystem } from '../numerics/linear-system.ts';
 import { type DeviateSource, NoiseBridge } from '../numerics/noise-bridge.ts';
 import { gaussianPairAt } from '../numerics/random.ts';
 import type { Mechanics } from './mechanics.ts';
-
-/** Boltzmann constant [J/K], exact in the SI. */
-export const BOLTZMANN = 1.380649e-23;
 
 /** Deviates with this part belong to the start of the run; those of a tick have its nodes, 0 … 31. */
 const START_PART = 1024;

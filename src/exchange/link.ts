@@ -6,9 +6,8 @@
 import type { RunSpec } from '../contract/run.ts';
 import { parseScenario } from '../scenario/parse-scenario.ts';
 import { scenarioText } from '../scenario/scenario-text.ts';
-import { type LimitedName, limitsOf, settingValue } from '../session/bench-limits.ts';
-import { type BenchSettings, ELEMENT_NAME, SENSING_AXES } from '../session/settings.ts';
-import { STARTING_BENCHES } from '../session/starting-benches.ts';
+import { type BenchSettings, ELEMENT_NAME, LONGEST_RUN_S } from '../session/settings.ts';
+import { settingsFault } from '../session/settings-fault.ts';
 
 /** How the page stands, as far as it goes along. */
 export interface LinkedPage {
@@ -36,18 +35,6 @@ export type Opened = { readonly linked: Linked } | { readonly refused: string };
 export const LONGEST_LINK = 30_000;
 
 const VERSION = 2;
-const NAMES: readonly LimitedName[] = [
-  'mass',
-  'stiffness',
-  'damping',
-  'restitution',
-  'gravity',
-  'drop.height',
-  'pad.stiffness',
-  'pad.damping',
-  'pad.friction',
-  'readout.rate',
-];
 
 /** The text for the address, or why there is none. */
 export async function writeLink(linked: Linked): Promise<{ readonly text: string } | { readonly refused: string }> {
@@ -102,39 +89,9 @@ function check(value: unknown): Opened {
     return { refused: 'The link holds a run of other elements than this bench has.' };
   const faulty = settingsFault(settings);
   if (faulty) return { refused: `The link's settings are refused: ${faulty}.` };
-  if (!(typeof reachedS === 'number' && reachedS >= 0 && reachedS <= 600))
-    return { refused: `The link's run time is ${String(reachedS)}; allowed: 0 to 600 s.` };
+  if (!(typeof reachedS === 'number' && reachedS >= 0 && reachedS <= LONGEST_RUN_S))
+    return { refused: `The link's run time is ${String(reachedS)}; allowed: 0 to ${LONGEST_RUN_S} s.` };
   return { linked: { run, settings: settings as BenchSettings, reachedS, page: pageFrom(page) } };
-}
-
-/** What is wrong with settings; undefined: nothing. */
-function settingsFault(value: unknown): string | undefined {
-  if (!isObject(value)) return 'there are none';
-  const bench = STARTING_BENCHES[value['bench'] as keyof typeof STARTING_BENCHES];
-  if (!bench) return `no starting bench is called “${String(value['bench']).slice(0, 40)}”`;
-  const { pad, readout, gapM, senses, seed, air } = value;
-  if (!isObject(pad) || !isObject(readout)) return 'pad or read-out is missing';
-  const limits = limitsOf(bench);
-  const settings = value as unknown as BenchSettings;
-  for (const name of NAMES) {
-    const found: unknown = settingValue(settings, name);
-    const { low, high } = limits[name];
-    // A rounding error at an end of the limits is no fault.
-    if (!(typeof found === 'number' && found >= low * (1 - 1e-9) && found <= high * (1 + 1e-9)))
-      return `${name} is ${String(found).slice(0, 40)}, allowed are ${low} to ${high}`;
-  }
-  if (!(gapM === null || (typeof gapM === 'number' && gapM > 0 && gapM <= limits.gap.high)))
-    return 'the gap is out of range';
-  if (
-    air !== null &&
-    !(isObject(air) && Object.values(air).every((each) => typeof each === 'number' && each >= 0 && each < 1e3))
-  )
-    return 'the air is out of range';
-  if (!(typeof senses === 'string' && Object.hasOwn(SENSING_AXES, senses)))
-    return `it senses “${String(senses).slice(0, 40)}”, allowed are ${Object.keys(SENSING_AXES).join(', ')}`;
-  if (!(Number.isInteger(seed) && (seed as number) >= 0 && (seed as number) < 2 ** 32))
-    return 'the seed is no whole number';
-  return undefined;
 }
 
 function pageFrom(value: unknown): LinkedPage {
@@ -146,7 +103,7 @@ function pageFrom(value: unknown): LinkedPage {
   const lines = Array.isArray(page['lines'])
     ? page['lines'].filter((line) => typeof line === 'string').slice(0, 12)
     : [];
-  const shownS = number('shownS', 0, 600, Number.NaN);
+  const shownS = number('shownS', 0, LONGEST_RUN_S, Number.NaN);
   return {
     theme: page['theme'] === 'evening' ? 'evening' : 'day',
     slowed: number('slowed', 1, 10_000, 10),

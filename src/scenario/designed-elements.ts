@@ -8,11 +8,20 @@ import type { Loose } from './schema.ts';
 /** Of these a design gives its own. */
 const DESIGNED = ['naturalFrequency', 'dampingRatio', 'modes', 'staticRemainder', 'cubicStiffness', 'mass'] as const;
 
+/** What a key has when it is left out. */
+const LEFT_OUT: Readonly<Partial<Record<(typeof DESIGNED)[number], number>>> = {
+  staticRemainder: 0,
+  cubicStiffness: 0,
+};
+
+type Warn = (path: string, words: string) => void;
+
 /** `faultyBelow` tells whether anything at or below a path is faulty already. */
 export function withDesigns(
   scenario: LooseScenario,
   findings: Findings,
   faultyBelow: (path: string) => boolean,
+  warn: Warn,
 ): LooseScenario {
   const elements = scenario.elements?.map((element, i) => {
     const path = pathTo('elements', i);
@@ -23,12 +32,11 @@ export function withDesigns(
     }
     for (const key of DESIGNED) {
       const value = element[key];
-      // 0 is what the key has when it is left out.
-      if (value !== undefined && value !== 0)
+      if (value !== undefined && value !== LEFT_OUT[key])
         findings.report(`${path}.${key}`, 'a value beside design', 'nothing: the design gives it');
     }
     if (faultyBelow(`${path}.design`)) return element;
-    return withDesign(element, element.design as NonNullable<ElementValue['design']>, scenario, path, findings);
+    return withDesign(element, element.design as NonNullable<ElementValue['design']>, scenario, path, findings, warn);
   });
   return { ...scenario, elements };
 }
@@ -47,6 +55,7 @@ function withDesign(
   { gravity, temperature, housing }: LooseScenario,
   path: string,
   { report }: Findings,
+  warn: Warn,
 ): Loose<ElementValue> {
   const { axis } = element;
   const size = housing?.size?.filter((edge) => edge !== undefined);
@@ -58,7 +67,10 @@ function withDesign(
     gap: element.gap,
     room: { longest: Math.max(...size), sensing },
   });
-  if (design !== undefined) return { ...element, ...design.element };
+  if (design !== undefined) {
+    for (const warning of design.warnings) warn(pathTo(`${path}.design`, warning.path), warning.words);
+    return { ...element, ...design.element };
+  }
   for (const fault of faults)
     report(fault.path === '' ? `${path}.design` : `${path}.design.${fault.path}`, fault.found, fault.allowed);
   return element;

@@ -14,8 +14,14 @@ export interface ScenarioFiles {
   readFile(path: string): string;
 }
 
+/** A limit of the model or a caution that a sound scenario comes near. */
+export interface Warning {
+  readonly path: string;
+  readonly words: string;
+}
+
 export type Parsed =
-  | { readonly run: RunSpec; readonly faults?: undefined }
+  | { readonly run: RunSpec; readonly warnings: readonly Warning[]; readonly faults?: undefined }
   | { readonly run?: undefined; readonly faults: readonly Fault[] };
 
 /** The run that a scenario (JSON text) stands for, with every default filled in, or its faults. Never throws. */
@@ -33,11 +39,12 @@ export function parseScenario(text: string, files: ScenarioFiles): Parsed {
   const findings = { report, faulty: (path: string) => faultyPaths.has(path) };
   const faultyBelow = (path: string): boolean =>
     [...faultyPaths].some((at) => at === path || at.startsWith(`${path}.`) || at.startsWith(`${path}[`));
-  const value = withDesigns(written, findings, faultyBelow);
+  const warnings: Warning[] = [];
+  const value = withDesigns(written, findings, faultyBelow, (path, words) => warnings.push({ path, words }));
   checkRules(value, findings);
   const records = readRecords(value, files, report);
   // Without faults nothing is missing.
-  return faults.length > 0 ? { faults } : { run: buildRun(value as ScenarioValue, records) };
+  return faults.length > 0 ? { faults } : { run: buildRun(value as ScenarioValue, records), warnings };
 }
 
 /** Reads the file of every recorded motion that says enough to do so. */

@@ -1,12 +1,12 @@
 /** The forces on the housing that the room view draws, per mass of the housing, as arrows in pixels. */
 import type { Snapshot } from '../contract/snapshot.ts';
 import type { ForceArrow, RoomFrame } from '../contract/view.ts';
+import { G_N } from '../units/standard-gravity.ts';
 import { turned } from './axis-frame.ts';
 import { lowestCorner, type RoomCamera } from './room-layout.ts';
 
 /** Length of an arrow of 1 g_n [px]. */
 export const ROOM_PX_PER_G = 30;
-const STANDARD_GRAVITY = 9.80665;
 
 export interface RoomForce {
   readonly name: ForceArrow;
@@ -37,7 +37,7 @@ export function roomForces(
   if (frame.arrows.size === 0) return;
   const { position, attitude, specificForce, inContact, motion } = snapshot.housing;
   turned(attitude, specificForce[0]!, specificForce[1]!, specificForce[2]!, felt);
-  const perMS2 = ROOM_PX_PER_G / STANDARD_GRAVITY;
+  const perMS2 = ROOM_PX_PER_G / G_N;
   const longest = 0.42 * camera.heightPx;
   const add = (name: ForceArrow, slot: 0 | 1 | 2, y: number, fx: number, fy: number, fz: number): void => {
     const length = Math.sqrt(fx * fx + fy * fy + fz * fz) * perMS2;

@@ -1,4 +1,5 @@
 import { cos, exp, sin } from '../numerics/transcendental.ts';
+import { G_N } from '../units/standard-gravity.ts';
 
 /** What a designer reads off an element at a glance. SI units. */
 export interface ElementFigures {
@@ -13,8 +14,6 @@ export interface ElementFigures {
   /** Specific force at which the mass reaches a stop, gap·ω₀² [m/s²]; undefined without stops. */
   readonly reachesStopMS2: number | undefined;
 }
-
-const G_N = 9.80665;
 
 /** Settling is counted to this share of the step [–]. */
 export const SETTLING_BAND = 0.02;

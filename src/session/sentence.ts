@@ -24,7 +24,7 @@ export function runSentence(events: readonly RunEvent[], readingAt: ReadingAt): 
     events,
     (event) => event.kind === 'let go' || (event.kind === 'motion' && event.motion in DOING),
   );
-  if (latest?.kind === 'motion') return DOING[latest.motion] ?? '';
+  if (latest?.kind === 'motion') return goesOn(events, latest) ? (DOING[latest.motion] ?? '') : '';
   const letGo = latest;
   if (letGo?.kind !== 'let go') return '';
   const touch = events.find((event) => event.kind === 'touch' && event.timeS > letGo.timeS);
@@ -42,6 +42,11 @@ export function runSentence(events: readonly RunEvent[], readingAt: ReadingAt): 
     ? ', the mass hit its stop'
     : '';
   return `${fell}, ${reading}, ${pushed}${stop}${rest ? '. At rest' : ''}.`;
+}
+
+/** No other motion has begun since. */
+function goesOn(events: readonly RunEvent[], motion: RunEvent): boolean {
+  return events.lastIndexOf(motion) === events.findLastIndex(({ kind }) => kind === 'motion');
 }
 
 function findLast(events: readonly RunEvent[], is: (event: RunEvent) => boolean): RunEvent | undefined {

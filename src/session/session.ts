@@ -28,6 +28,13 @@ const RUNS_KEPT = 4;
 interface Kept {
   readonly run: BenchRun;
   readonly settings: BenchSettings;
+  readonly marks: readonly Mark[];
+}
+
+/** From an instant of run time on [s] these settings hold. */
+interface Mark {
+  readonly fromS: number;
+  readonly settings: BenchSettings;
 }
 
 export class Session {
@@ -36,6 +43,8 @@ export class Session {
   #viewed: World | undefined;
   #viewedS: number | undefined;
   readonly #kept: Kept[] = [];
+  /** The settings of the present run, in time: going on from an instant of it brings those of that instant back. */
+  #marks: Mark[] = [];
   readonly #undo: BenchSettings[] = [];
   readonly #redo: BenchSettings[] = [];
   #revision = 0;
@@ -228,9 +237,10 @@ export class Session {
   bringBack(index: number): void {
     const kept = this.#kept[index];
     if (!kept) return;
-    this.#kept[index] = { run: this.#run, settings: this.#settings };
+    this.#kept[index] = { run: this.#run, settings: this.#settings, marks: this.#marks };
     this.#run = kept.run;
     this.#settings = kept.settings;
+    this.#marks = [...kept.marks];
     this.#undo.length = 0;
     this.#redo.length = 0;
     this.toNewest();
@@ -240,6 +250,7 @@ export class Session {
   take(run: RunSpec, settings: BenchSettings): void {
     this.#keep();
     this.#settings = settings;
+    this.#marks = [];
     this.#undo.length = 0;
     this.#redo.length = 0;
     this.#run = replayed(run);
@@ -287,11 +298,16 @@ export class Session {
       this.#begin(next);
       return;
     }
-    for (const change of changesBetween(before, next)) this.#run.world.send({ kind: 'change', change }, notBeforeS);
+    const { world } = this.#run;
+    let fromS = Math.max(notBeforeS, world.timeS);
+    for (const change of changesBetween(before, next)) fromS = world.send({ kind: 'change', change }, notBeforeS);
+    if (this.#marks.length === 0) this.#marks.push({ fromS: 0, settings: before });
+    this.#marks.push({ fromS, settings: next });
   }
 
   #begin(settings: BenchSettings): void {
     this.#settings = settings;
+    this.#marks = [];
     this.#run = BenchRun.begin(startRun(STARTING_BENCHES[settings.bench], settings));
     this.#run.step();
     this.toNewest();
@@ -299,7 +315,7 @@ export class Session {
 
   /** Keeps the present run, with the settings that it has. */
   #keep(settings = this.#settings): void {
-    this.#kept.unshift({ run: this.#run, settings });
+    this.#kept.unshift({ run: this.#run, settings, marks: this.#marks });
     this.#kept.length = Math.min(this.#kept.length, RUNS_KEPT);
   }
 
@@ -308,6 +324,9 @@ export class Session {
     const next = this.#run.goOnFrom(this.#viewedS);
     this.#keep();
     this.#run = next;
+    // What was set later than that is not in the run that goes on.
+    this.#marks = this.#marks.filter(({ fromS }) => fromS < next.world.timeS);
+    this.#settings = this.#marks[this.#marks.length - 1]?.settings ?? this.#settings;
     this.#run.step();
     this.toNewest();
   }

@@ -3,19 +3,22 @@ import type { ElementSpec, RunSpec } from '../contract/run.ts';
 import {
   type BenchSettings,
   ELEMENT_NAME,
+  LONGEST_RUN_S,
   naturalFrequencyHz,
   SENSING_AXES,
   type SensingDirection,
   type StartingBench,
+  startRun,
   stiffnessFor,
 } from './settings.ts';
+import { settingsFault } from './settings-fault.ts';
 import { STARTING_BENCHES } from './starting-benches.ts';
 
 /**
  * The settings as a run has them at its end, so that a saved run can be taken up by hand; or why this bench cannot
  * take it. The run says nothing of the bench it was made on: it is the starting bench of the same tick whose natural
- * frequency is nearest, as a ratio. A mass changed while it ran is not told either: the first one stands, and the spring gives the
- * frequency.
+ * frequency is nearest, as a ratio. Nor does it tell a mass changed while it ran (the first one stands, and the spring gives
+ * the frequency), a drop height other than that of its start, or air in which nothing fell.
  */
 export function settingsOfRun(run: RunSpec): { readonly settings: BenchSettings } | { readonly fault: string } {
   const [element, second] = run.elements;
@@ -29,8 +32,13 @@ export function settingsOfRun(run: RunSpec): { readonly settings: BenchSettings 
     SENSING_AXES[direction].every((part, axis) => part === element.axis[axis]),
   );
   if (!senses) return { fault: 'its element senses askew; here it senses up and down, sideways or to and fro' };
+  if (run.duration > LONGEST_RUN_S)
+    return { fault: `it lasts ${run.duration} s; here a run lasts at most ${LONGEST_RUN_S} s` };
   const bench = nearestBench(run, element);
   if (!bench) return { fault: `its tick of ${run.tick} s is none of this bench's` };
+
+  const foreign = foreignPart(run, element, bench);
+  if (foreign) return { fault: foreign };
 
   const { massKg, pad } = bench.settings;
   let settings: BenchSettings = {
@@ -62,7 +70,20 @@ export function settingsOfRun(run: RunSpec): { readonly settings: BenchSettings 
       };
     }
   }
-  return { settings };
+  const fault = settingsFault(settings);
+  return fault === undefined ? { settings } : { fault: `of its settings ${fault}` };
+}
+
+/** What a run has that no run of the bench can have: it would be lost with the next fresh run. */
+function foreignPart(run: RunSpec, element: ElementSpec, bench: StartingBench): string | undefined {
+  const own = startRun(bench, bench.settings);
+  const { size, mass } = run.housing;
+  if (mass !== own.housing.mass || size.some((edge, axis) => edge !== own.housing.size[axis]))
+    return 'its housing is not that of this bench';
+  if (element.at.some((place) => place !== 0)) return 'its element is not in the middle of the housing';
+  if (element.thermalNoise || element.fieldAtMass || element.start || element.staticRemainder !== 0)
+    return 'its element has thermal noise, a field at the mass, a start or a remainder, which this bench has not';
+  return run.temperature === own.temperature ? undefined : `it is at ${run.temperature} K`;
 }
 
 function nearestBench(run: RunSpec, { naturalFrequency }: ElementSpec): StartingBench | undefined {

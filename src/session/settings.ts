@@ -28,11 +28,11 @@ export interface BenchSettings {
 
 export type SensingDirection = 'up and down' | 'sideways' | 'to and fro';
 
-/** Input axis of each direction, housing frame: positive up, to the right, toward the viewer. */
+/** Input axis of each direction, housing frame: those printed on the housing, Z up, X to the right, Y away from the viewer. */
 export const SENSING_AXES: Readonly<Record<SensingDirection, Vector>> = {
   'up and down': [0, 1, 0],
   sideways: [1, 0, 0],
-  'to and fro': [0, 0, 1],
+  'to and fro': [0, 0, -1],
 };
 
 export type StartingBenchName = 'table-top' | 'stiff' | 'chip';

@@ -112,10 +112,12 @@ export class World {
     return this.#rows.count;
   }
 
-  /** Queues a command for the next tick, or for the first tick that does not begin before an instant [s]. */
-  send(command: Command, notBeforeS = 0): void {
+  /** Queues a command for the next tick, or for the first that does not begin before an instant [s]; tells when it takes effect [s]. */
+  send(command: Command, notBeforeS = 0): number {
     const tick = Math.max(this.#tick, Math.ceil(notBeforeS / this.run.tick - 1e-6));
-    this.#queue.insert({ atS: tick * this.run.tick, command });
+    const atS = tick * this.run.tick;
+    this.#queue.insert({ atS, command });
+    return atS;
   }
 
   /** Takes back the handling that has not taken effect yet, motions and a hand's targets; changes of settings stay. */

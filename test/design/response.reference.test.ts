@@ -53,6 +53,12 @@ describe('bandwidths', () => {
     expect(flatUpTo(answer, 0.01, 0.1, 1000) / band(0.99)).toBeCloseTo(1, 9);
   });
 
+  it('an undamped mass lags by half a turn beyond resonance, and a creeping one is true nowhere', () => {
+    expect(single(0).atFrequency(2 * F0).phaseRad).toBeCloseTo(-Math.PI, 12);
+    expect(flatUpTo(single(100), 0.01, 0.1, 1000)).toBe(0);
+    expect(single(0.1).afterHalfSine(0.01, -0.001)).toBe(0);
+  });
+
   it('an undamped mass is within 5 % up to r² = 1 − 1/1.05', () => {
     expect(flatUpTo(single(0), 0.05, 0.1, 1000) / (F0 * Math.sqrt(1 - 1 / 1.05))).toBeCloseTo(1, 9);
   });

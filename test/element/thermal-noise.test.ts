@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ElementSpec } from '../../src/contract/run.ts';
-import { BOLTZMANN } from '../../src/element/thermal-noise.ts';
+import { BOLTZMANN } from '../../src/numerics/boltzmann.ts';
 import { drive, newElement, none, stateAt, tickOnce } from './drive.ts';
 
 const T = 300;

@@ -16,7 +16,7 @@ const HEADLESS: Readonly<Record<string, Room>> = {
   contract: headless([]),
   numerics: headless([], [{ name: '@stdlib', files: /^transcendental\.ts$/ }]),
   units: headless(['numerics']),
-  design: headless(['contract', 'numerics']),
+  design: headless(['contract', 'numerics', 'units']),
   element: headless(['contract', 'numerics']),
   housing: headless(['contract', 'numerics'], [{ name: 'cannon-es', files: /^free[^/]*\.ts$/ }]),
   readout: headless(['contract', 'numerics', 'units']),

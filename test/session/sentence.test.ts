@@ -24,4 +24,6 @@ it('a throw is no fall, and a shake since then is told instead', () => {
     shake: { law: 'sine', axis: [0, 1, 0], frequency: 4, amplitude: 5, ease: 0.5 },
   });
   expect(after(session, 3)).toBe('On the shaker.');
+  session.handle({ kind: 'hold', by: 'clamp', within: 0.2 });
+  expect(after(session, 3)).toBe('');
 });

@@ -129,6 +129,23 @@ it.each([{ kind: 'drop' }, { kind: 'throw', speed: 1 }] as const)(
   },
 );
 
+it('going on from an instant brings back the settings of that instant', () => {
+  const session = new Session();
+  runTo(session, 0.5);
+  session.set({ dampingRatio: 0.6 });
+  runTo(session, 1);
+  session.pullTo(0.2);
+  session.goOn();
+  expect(session.settings.dampingRatio).toBe(0.12);
+  expect(session.run.world.elements[0]!.spec.dampingRatio).toBe(0.12);
+  session.bringBack(0);
+  expect(session.settings.dampingRatio).toBe(0.6);
+  session.pullTo(0.8);
+  session.goOn();
+  expect(session.settings.dampingRatio).toBe(0.6);
+  expect(session.run.world.elements[0]!.spec.dampingRatio).toBe(0.6);
+});
+
 it('a setting changed and a key pressed in the same tick both take effect', () => {
   const session = new Session();
   session.set({ dampingRatio: 0.5 });

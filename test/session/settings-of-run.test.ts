@@ -62,6 +62,16 @@ describe('the settings of a saved run', () => {
 
   it.each([
     ['two elements', (run: ReturnType<typeof reread>) => ({ ...run, elements: [...run.elements, ...run.elements] })],
+    ['a run too long', (run: ReturnType<typeof reread>) => ({ ...run, duration: 601 })],
+    ['another housing', (run: ReturnType<typeof reread>) => ({ ...run, housing: { ...run.housing, mass: 3 } })],
+    [
+      'a damping beyond the bench’s',
+      (run: ReturnType<typeof reread>) => ({ ...run, elements: [{ ...run.elements[0]!, dampingRatio: 5 }] }),
+    ],
+    [
+      'thermal noise',
+      (run: ReturnType<typeof reread>) => ({ ...run, elements: [{ ...run.elements[0]!, thermalNoise: true }] }),
+    ],
     ['a strange tick', (run: ReturnType<typeof reread>) => ({ ...run, tick: 2e-4 })],
     [
       'an element askew',
@@ -75,7 +85,9 @@ describe('the settings of a saved run', () => {
       (run: ReturnType<typeof reread>) => ({ ...run, elements: [{ ...run.elements[0]!, readout: undefined }] }),
     ],
   ])('%s: refused in words', (_, other) => {
-    expect(settingsOfRun(other(reread(new Session())))).toEqual({ fault: expect.stringMatching(/^its? /) });
+    expect(settingsOfRun(other(reread(new Session())))).toEqual({
+      fault: expect.stringMatching(/^(its?|of its settings) /),
+    });
   });
 });
 
